@@ -14,7 +14,12 @@ from numpy.typing import NDArray
 
 from loamshift.core.buffer_curve import shape_parts_mmolc_kg
 from loamshift.core.humus import humus_nitrogen_mmol_kg, labile_frac_left, settled_frac
-from loamshift.core.topsoil import mineral_density_from_bulk_g_cm3
+from loamshift.core.topsoil import (
+    TopsoilParameters,
+    bulk_density_g_cm3,
+    mineral_density_from_bulk_g_cm3,
+    mineral_density_g_cm3,
+)
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import BedKind, Before, Case
 from loamshift.domain.humus import HumusHistory
@@ -138,9 +143,7 @@ def humus_parameters(
     )
     matter = organic_matter_pct_from_organic_carbon_pct(soil.organic_carbon_pct)
     params = topsoil_parameters()
-    mineral = mineral_density_from_bulk_g_cm3(
-        bulk_density_g_cm3=soil.bulk_density_g_cm3, organic_matter_pct=matter, params=params
-    )
+    mineral = _mineral_density_g_cm3(soil, organic_matter_pct=matter, params=params)
     settled = settled_frac(
         mineral_g_cm3=mineral, organic_matter_pct=matter, lost_frac=share, params=params
     )
@@ -156,6 +159,23 @@ def humus_parameters(
         "humus_slow_per_year": slow_rate,
         "humus_carbon_per_mmol_kg": settled / nitrogen,
     }
+
+
+def _mineral_density_g_cm3(
+    soil: HumusSoil, *, organic_matter_pct: float, params: TopsoilParameters
+) -> float:
+    """The mineral part of a soil, no denser than pure sand: a core of packed ground tells nothing
+    of how far it settles as its humus rots [g/cm3].
+    """
+    sand = mineral_density_g_cm3(sand_pct=100.0, clay_pct=0.0, params=params)
+    packed = bulk_density_g_cm3(
+        mineral_g_cm3=sand, organic_matter_pct=organic_matter_pct, params=params
+    )
+    return mineral_density_from_bulk_g_cm3(
+        bulk_density_g_cm3=min(soil.bulk_density_g_cm3, packed),
+        organic_matter_pct=organic_matter_pct,
+        params=params,
+    )
 
 
 def humus_base_mmolc_kg(soil: Soil, *, ph_water: float) -> float:

@@ -69,7 +69,8 @@ def _proposed_rows(context: BedContext, loads: tuple[Load, ...]) -> Iterator[Fin
         cap = product_cap(claim.material, cap_situation=context.cap_situation)
         if cap is None:
             continue
-        there = _there(loads, substance_direction(cap.applies_to))
+        before = _before(loads, substance_direction(cap.applies_to))
+        there = 0.0 if before is None else before.times
         total = there + claim.rate_g_m2 / cap.year_g_m2
         alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
         passed = alone is None and total <= 1.0 + 1e-9
@@ -83,14 +84,15 @@ def _proposed_rows(context: BedContext, loads: tuple[Load, ...]) -> Iterator[Fin
             unit="g/m2",
             passed=passed,
             severity=_severity(passed=passed, times=total),
-            comment=_proposed_words(claim, cap, there=there),
+            comment=_proposed_words(claim, cap, before=before),
             source_key=cap.source_key,
         )
 
 
-def _there(loads: tuple[Load, ...], direction: Direction) -> float:
-    """Yearly limits that were put on already in the same direction [1]."""
-    return max((load.times for load in loads if load.direction is direction), default=0.0)
+def _before(loads: tuple[Load, ...], direction: Direction) -> Load | None:
+    """The most that was put on already in the same direction, by its yearly limit."""
+    same = (load for load in loads if load.direction is direction)
+    return max(same, key=lambda load: load.times, default=None)
 
 
 def _severity(*, passed: bool, times: float) -> Severity:
@@ -99,7 +101,9 @@ def _severity(*, passed: bool, times: float) -> Severity:
     return Severity.BLOCK if is_overdose(times) else Severity.CAUTION
 
 
-def _proposed_words(claim: ClaimEntry, cap: ProductCap, *, there: float) -> Prose:
+def _proposed_words(claim: ClaimEntry, cap: ProductCap, *, before: Load | None) -> Prose:
+    there = 0.0 if before is None else before.times
+    earlier = "old" if before is not None and before.is_old else "recent"
     own, year = claim.rate_g_m2 * cap.per_product, cap.year_printed_g_m2
     total = there + claim.rate_g_m2 / cap.year_g_m2
     alone = limit_passed(cap, rate_g_m2=claim.rate_g_m2)
@@ -116,6 +120,7 @@ def _proposed_words(claim: ClaimEntry, cap: ProductCap, *, there: float) -> Pros
     if alone is None:
         summed = message(
             "amount-over-with-earlier",
+            earlier=earlier,
             times=times(total),
             limit=rate(year, against=own),
             on=cap.ground,
@@ -128,5 +133,6 @@ def _proposed_words(claim: ClaimEntry, cap: ProductCap, *, there: float) -> Pros
         ratio=alone.times,
         ground=cap.ground,
     )
-    with_earlier = there > 0.0 and total > 1.0
-    return prose(subject, over, message("amount-sum", times=times(total)) if with_earlier else None)
+    if there <= 0.0 or total <= 1.0:
+        return prose(subject, over)
+    return prose(subject, over, message("amount-sum", earlier=earlier, times=times(total)))

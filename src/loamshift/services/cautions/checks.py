@@ -22,6 +22,7 @@ from loamshift.domain.message import (
     salt,
 )
 from loamshift.domain.ph import PhMethod, PhReading
+from loamshift.services.cautions.density_check import density_with_humus
 from loamshift.services.cautions.entry_doubts import entry_doubt_findings
 from loamshift.services.cautions.medium_check import growing_medium, peaty_ground
 from loamshift.services.cautions.nutrient_checks import phosphorus
@@ -84,6 +85,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         _volcanic(context),
         growing_medium(context),
         peaty_ground(context),
+        density_with_humus(context),
         phosphorus(context.case),
         _laboratory_lime(context),
         wanted_too_soon(context.case),

@@ -38,5 +38,10 @@ amount-proposed = The amount proposed is { amount-of }.
 amount-within-year = That is within the published yearly limit for { amount-on }, { $limit }.
 amount-over-year = That is { $times } the published yearly limit for { amount-on }, { $limit }.
 amount-over-dose = That is { $times } the published limit for one application on { amount-on }, { $limit }.
-amount-over-with-earlier = That is within the limit by itself. With what was applied before, it comes to { $times } the published yearly limit for { amount-on }, { $limit }.
-amount-sum = With what was applied before, it comes to { $times } the yearly limit.
+# $earlier is "old" where some of what was applied before is more than a year old and yet to react.
+amount-over-with-earlier = That is within the limit by itself. With what was applied { amount-before }, it comes to { $times } the published yearly limit for { amount-on }, { $limit }.
+amount-sum = With what was applied { amount-before }, it comes to { $times } the yearly limit.
+amount-before = { $earlier ->
+    [old] in the past year, or earlier and not yet reacted
+   *[recent] before
+}

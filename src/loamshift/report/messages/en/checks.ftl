@@ -113,6 +113,8 @@ check-peat = With { $matter } organic matter this is peaty ground. How strongly 
     [yes] {" "}On peat a lower pH often serves: for sugar beet, a British source asks 7.0 on clay and sandy loam, and 6.0 to 6.5 on peat. Ask a local adviser before you lime all the way up.
    *[no] {""}
 }
+# Both as told; $usual is what a soil with so much organic matter weighs at most as a rule.
+check-density-with-humus = { $matter } organic matter and a bulk density of { $density } hardly go together: a soil with so much organic matter usually weighs no more than about { $usual }. Either the ground is packed hard, or the two come from different samples. We use the density for how much soil there is, and the organic matter for how strongly it resists. Have both checked.
 check-volcanic = Volcanic soils resist about twice as much as our usual curve. We have doubled the amount and widened its range; a jar titration would settle it.
 check-laboratory-lime = Your laboratory advises { $lime } of lime. Its target pH, depth and lime quality may differ from ours. If the two amounts differ by more than a factor of two, ask the laboratory.
 
