@@ -14,7 +14,7 @@ from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.case import Case
 from loamshift.services.context.build_context import curve_of
-from loamshift.services.upkeep.upkeep import TAIL_LINE, called
+from loamshift.services.upkeep.upkeep import PASSING_LINES, TAIL_LINE, called
 from loamshift.tables.model import verdict_values
 
 HARMED: Final = 0.05
@@ -74,7 +74,8 @@ def upkeep_ledger_and_course_agree(case: Case, answer: Answer) -> list[str]:
         return found
     held = keeping.drift_held_ph_year
     drift = keeping.drift_ph_year if held is None else held
-    steady = sum(line.value for line in ledger.lines if line.name != called(TAIL_LINE))
+    passing = {called(TAIL_LINE)} if held is None else set(map(called, PASSING_LINES))
+    steady = sum(line.value for line in ledger.lines if line.name not in passing)
     by_ledger = -steady / _mmolc_m2_per_ph(case, answer)
     alone = answer.verdict.decision is Decision.LEAVE
     clear = CLEAR_PH_YEAR if alone else CLEAR_WHILE_WORKING_PH_YEAR
@@ -277,10 +278,11 @@ def branches_are_a_whole(case: Case, answer: Answer) -> list[str]:
 
 
 def horizon(case: Case) -> tuple[date, date]:
-    """The day wanted and a year later."""
-    by = case.aim.by
-    seasons = int(verdict_values()["seasons"])
-    wanted = by if by is not None and by > case.today else case.today + timedelta(365 * seasons)
+    """The day wanted and a year later; of a day too soon for anything to show, the usual years."""
+    by, limits = case.aim.by, verdict_values()
+    soonest = case.today + timedelta(days=int(limits["part_wait_days"]))
+    usual = case.today + timedelta(days=365 * int(limits["seasons"]))
+    wanted = by if by is not None and by >= soonest else usual
     return wanted, wanted + timedelta(days=365)
 
 

@@ -44,7 +44,7 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
     ledger = answer.ledger
     if ledger is None or not ledger.lines:
         return None
-    rows = [_row(line, words) for line in ledger.lines if line.value != 0.0]
+    rows = [_row(line, words) for line in ledger.lines]
     name, effect, equals = _row(LedgerLine(name=message("ledger-net"), value=ledger.net), words)
     columns = (
         Column(say(message("ledger-column-line"), words)),

@@ -32,6 +32,7 @@ from loamshift.services.materials.free_lime import dissolved_in_a_year_frac
 from loamshift.services.own_sum import inputs as of
 from loamshift.services.own_sum.humus_line import humus_steps
 from loamshift.services.own_sum.opened import OpenedBed, scale_of
+from loamshift.services.upkeep.lime_left import lime_left_frac
 from loamshift.services.upkeep.sulfur_tail import sulfur_tails_mmolc_m2
 from loamshift.tables.air import air_region
 from loamshift.tables.model import carbonate_parameters, ledger_parameters
@@ -442,19 +443,20 @@ def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:
     lime_kg = carbonate_median_mmolc_kg(context)
     if lime_kg <= 0.0:
         return ()
-    share = dissolved_in_a_year_frac(ph_water=ph)
+    left, share = lime_left_frac(context), dissolved_in_a_year_frac(ph_water=ph)
     plateau = parameter_values("column")["carbonate_plateau_ph"]
     mass, per_ph = of.mass_step(bed), buffering_step(bed, ph)
     room = per_ph.value * max(plateau - ph, 0.0)
     step = SumStep(
         says=message("why-step-free-lime"),
         symbol="J",
-        value=-min(lime_kg * mass.value * share, room),
+        value=-min(lime_kg * mass.value * left * share, room),
         unit=SumUnit.MMOLC_M2,
-        formula="{J} = −min({L} × {m} × {x}, {Y} × max({y} − {pH₀}, 0))",
+        formula="{J} = −min({L} × {m} × {l} × {x}, {Y} × max({y} − {pH₀}, 0))",
         inputs=(
             of.fixed("L", message("why-in-free-lime"), lime_kg, SumUnit.MMOLC_KG),
             of.before(mass, message("why-in-mass")),
+            of.fixed("l", message("why-in-lime-left"), left, SumUnit.NONE),
             of.fixed("x", message("why-in-dissolved"), share, SumUnit.NONE),
             of.before(per_ph, message("why-in-per-ph")),
             of.parameter("y", "column.carbonate_plateau_ph", SumUnit.PH),

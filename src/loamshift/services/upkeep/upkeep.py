@@ -34,6 +34,7 @@ from loamshift.services.upkeep.feed import (
     nitrogen_wanted,
 )
 from loamshift.services.upkeep.humus import humus_year
+from loamshift.services.upkeep.lime_left import lime_left_frac
 from loamshift.services.upkeep.sulfur_tail import sulfur_tails_mmolc_m2
 from loamshift.services.upkeep.words import Held, comment
 from loamshift.services.verdict.judgement import Judgement
@@ -46,13 +47,15 @@ from loamshift.units import (
     sulfur_as_s_g_m2_from_acid_mmolc_m2,
 )
 
+WATER_LINE: Final = "irrigation water"
+"""Told of every bed that is watered: water that changes nothing is told so too."""
 FEED_LINE: Final = "nitrogen feed"
 TAIL_LINE: Final = "sulfur of earlier years"
 DRAINED_LINE: Final = "bicarbonate washed out"
 LIME_LINE: Final = "free lime dissolving"
 HUMUS_LINE: Final = "humus rotting"
 LINES: Final = (
-    "irrigation water",
+    WATER_LINE,
     "carbonic acid of rain",
     "acid from the air",
     "leaching and uptake",
@@ -112,8 +115,11 @@ def upkeep(
         return None, None
     held_ph = held_at_ph(soil, target, judged)
     lines = _lines(context, held_ph)
+    watered = context.irrigation_mm_year > 0.0
     kept = tuple(
-        LedgerLine(name=called(name), value=value) for name, value in lines.items() if value
+        LedgerLine(name=called(name), value=value + 0.0)
+        for name, value in lines.items()
+        if value or (watered and name == WATER_LINE)
     )
     ledger = Ledger(lines=kept, net=sum(line.value for line in kept))
     lasting = {name: value for name, value in lines.items() if name not in PASSING_LINES}
@@ -264,7 +270,7 @@ def _dissolving_mmolc_m2(context: BedContext) -> float:
     room = _mmolc_m2_per_ph(context, ph) * max(
         parameter_values("column")["carbonate_plateau_ph"] - ph, 0.0
     )
-    return min(lime * dissolved_in_a_year_frac(ph_water=ph), room)
+    return min(lime * lime_left_frac(context) * dissolved_in_a_year_frac(ph_water=ph), room)
 
 
 def _tail(context: BedContext) -> float:
