@@ -10,7 +10,7 @@ from math import isclose
 from typing import Final
 
 from laws.course_laws import A_WEEK, at, horizon
-from laws.harm_laws import recent_limits
+from laws.harm_laws import YEAR, recent_limits
 from laws.law import bed_of, law, reads_now
 from loamshift.domain.answer import Answer, Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
@@ -23,6 +23,7 @@ from loamshift.report.letter_upkeep import keeping
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 from loamshift.services.cautions.amount_checks import APPLIED_CHECK, PROPOSED_CHECK
+from loamshift.services.context.overdose import recent_loads
 from loamshift.services.context.readings import dated_readings
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.upkeep.upkeep import FEED_LINE, called
@@ -79,6 +80,12 @@ ASKS: Final = {
     "verdict-rainwater-change": Ask(
         lambda _, context: context.water_base_mmolc_m2_year > 0.0,
         frozenset({Reason.WATER, Reason.UPKEEP}),
+    ),
+    "settle-titration": Ask(
+        lambda case, _: not case.titration, frozenset({Reason.UNKNOWN_TEXTURE})
+    ),
+    "settle-jar-titration": Ask(
+        lambda case, _: not case.titration, frozenset({Reason.UNKNOWN_TEXTURE})
     ),
     "settle-soil-texture": Ask(
         lambda case, _: case.soil.texture is None and case.soil.clay_pct is None,
@@ -147,6 +154,7 @@ _A_READING: Final = frozenset(
         "verdict-new-sample-depth",
         "verdict-same-in-a-year-change",
         "verdict-repeat-change",
+        "verdict-planned-test-change",
     }
 )
 """Messages that ask for a further reading of the pH."""
@@ -174,6 +182,8 @@ def what_would_change_it_is_open(case: Case, answer: Answer) -> list[str]:
         outside = not wanted.ph_low - 0.1 <= ph <= wanted.ph_high + 0.1
         if change.key == "verdict-in-range-change" and outside:
             found.append(f"{said!r} of a bed that reads {ph:.1f}")
+    if change.values.get("far") == "yes" and answer.plan is not None and answer.plan.decides:
+        found.append(f"{said!r} above a plan that a test decides")
     return found
 
 
@@ -270,15 +280,18 @@ def what_is_within_a_range_lies_in_it(case: Case, answer: Answer) -> list[str]:
         "verdict-in-range-now": 0.0,
         "verdict-at-work-within": 0.0,
         "verdict-water-soil-good": 0.0,
+        "verdict-water-soil-good-now": 0.0,
+        "verdict-feed-soil-good": 0.0,
+        "verdict-feed-soil-good-now": 0.0,
         "verdict-small-gain": near,
         "verdict-small-gain-now": near,
     }
     found, wanted = [], answer.wanted
     for message in all_messages(answer):
-        if message.key not in reach or wanted is None or message.values.get("inside") == "no":
+        if message.key not in reach or wanted is None:
             continue
         ph = _ph_of(message, answer)
-        far = reach[message.key] + 0.05
+        far = (near if message.values.get("inside") == "no" else reach[message.key]) + 0.05
         if ph is not None and not wanted.ph_low - far <= ph <= wanted.ph_high + far:
             found.append(f"{read(message)!r}")
     return found
@@ -343,9 +356,15 @@ def _is_amount(check: str) -> bool:
 
 
 def _excesses(case: Case, answer: Answer) -> list[float]:
-    """Every excess that the checks of this letter hold, alone and with what was put on [1]."""
+    """Every excess that the checks of this letter hold, alone and with what was put on [1].
+
+    What is older than a year counts by what of it has yet to react, as the sums of the checks do
+    even where a row tells of one dose and not of its sum.
+    """
     rows = [row for row in answer.findings if _is_amount(row.check)]
     there = [0.0, *recent_limits(case).values()]
+    if any(case.today - applied.on > YEAR for applied in case.applied):
+        there += [load.times for load in recent_loads(bed_of(case)) if load.is_old]
     alone: list[float] = []
     for row in rows:
         assert isinstance(row.value, float) and isinstance(row.limit, float)
@@ -403,6 +422,9 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         ("verdict-reading", "ph"): reads,
         ("verdict-reading", "given"): _is(*(one.ph for one in dated_readings(case))),
         ("verdict-in-range-now", "ph"): reads,
+        ("verdict-water-soil-good-now", "ph"): reads,
+        ("verdict-feed-soil-good-now", "ph"): reads,
+        ("verdict-planned-test-change", "day"): on,
         ("verdict-stands-now", "ph"): reads,
         ("verdict-small-gain-now", "ph"): reads,
         ("verdict-hardly-a-soil", "ph"): reads,
@@ -461,8 +483,10 @@ def _keys(case: Case, answer: Answer) -> dict[tuple[str, str], _Holds | None]:
         def the_range(value: Measure | date) -> bool:
             return isinstance(value, Measure) and (value.value, value.high) == (low, high)
 
-        for key in ("range", "in-range-change", "small-gain-change", "one-source", "repeat-change"):
+        for key in ("range", "one-source"):
             keys[f"verdict-{key}", "range"] = the_range
+        for key in ("in-range", "small-gain", "repeat", "planned-test", "same-in-a-year"):
+            keys[f"verdict-{key}-change", "range"] = the_range
         for key in ("target-within", "reach", "need"):
             keys[f"verdict-{key}", "aim"] = _is(wanted.ph_aim)
     return keys | _amounts(case, answer)

@@ -92,7 +92,7 @@ def first_test(answer: Answer) -> str | None:
     if not isinstance(change, Message):
         return None
     known = change.key.startswith("settle-")
-    return change.key.removeprefix("settle-") if known else None
+    return change.key.removeprefix("settle-").removeprefix("jar-") if known else None
 
 
 def _elsewhere(answer: Answer, case: Case) -> Message:

@@ -68,7 +68,7 @@ def missing(context: BedContext, judged: Judgement) -> tuple[Missing, ...]:
         rows.append(_row("soil.organic_matter_pct", "organic-matter"))
     rows += _grade_of_lime(context)
     resists = soil is not None and not soil.k.contributions and not case.titration
-    if resists and judged.direction is not Direction.NONE:
+    if judged.measure == "titration" or (resists and judged.direction is not Direction.NONE):
         test = "buffer" if buffer_test_tells(context) else "jar"
         rows.append(_row("titration", "titration", test=test))
     if case.bed.area_m2 is None and context.area_m2 is None:

@@ -103,7 +103,7 @@ def free_lime(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     """Free lime uses up what the limits allow."""
     measured = require_soil(context).carbonate.measured
     settled = measured or judged.too_much_without_lime or _out_of_question(judged)
-    change = repeat_test(context) if settled else message("verdict-less-lime-change")
+    change = repeat_test(context, judged) if settled else message("verdict-less-lime-change")
     told = prose(out_of_reach(context, judged), message("verdict-reach-lime"))
     return told + instead_words(context, judged), change
 
@@ -114,12 +114,12 @@ def caps(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     if by is not None and later:
         change = message("verdict-later-day-change", day=by)
     elif _out_of_question(judged):
-        change = repeat_test(context)
+        change = repeat_test(context, judged)
     elif not require_soil(context).k.contributions and not context.case.titration:
         change = message("verdict-buffering-change", test=buffering_test(context))
     elif context.planted and not context.in_pot:
         change = message("verdict-empty-bed-change")
     else:
-        change = repeat_test(context)
+        change = repeat_test(context, judged)
     reach, cause = out_of_reach(context, judged), feed_cause(context, judged)
     return prose(reach, cause, instead_words(context, judged)), change

@@ -102,7 +102,7 @@ def _start(plan: Planned) -> Prose:
     return prose(first, message("verdict-start-test", day=plan.decides[0].test))
 
 
-def _change_test(context: BedContext, judged: Judgement) -> Message:
+def _change_test(context: BedContext, judged: Judgement, plan: Planned) -> Message:
     """An undone test that bears on how much there is to do."""
     soil = require_soil(context)
     acidify = judged.direction is Direction.ACIDIFY
@@ -112,7 +112,7 @@ def _change_test(context: BedContext, judged: Judgement) -> Message:
         return message("verdict-free-lime-change")
     if not soil.k.contributions and not context.case.titration:
         return message("verdict-buffering-either-change", test=buffering_test(context))
-    return repeat_test(context)
+    return repeat_test(context, judged, plan)
 
 
 def _ph_apart(context: BedContext, judged: Judgement) -> float | None:
@@ -274,12 +274,7 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     rise = ph(judged.water_rise_ph or 0.0)
     if judged.need_mid_g_m2 is None:
         told = prose(
-            message(
-                "verdict-water-soil-good",
-                inside="yes" if target.ph_low <= soil.ph.ph_water <= target.ph_high else "no",
-                reading=reading(context),
-                wanted=wanted(target),
-            ),
+            _soil_good(context, judged, but="water"),
             message(
                 "verdict-water-takes",
                 expected=ph(judged.ph_alone_on or soil.ph.ph_water),
@@ -303,9 +298,28 @@ def _water(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     return told, change
 
 
+def _soil_good(context: BedContext, judged: Judgement, *, but: str) -> Message:
+    """That the soil is right, or nearly, as it was read or as it is believed to stand now.
+
+    Parameters
+    ----------
+    but
+        What is not: ``water`` or ``feed``.
+    """
+    target, apart = _target(context), _ph_apart(context, judged)
+    now = require_soil(context).ph.ph_water if apart is None else apart
+    said = {
+        "inside": "yes" if target.ph_low <= now <= target.ph_high else "no",
+        "wanted": wanted(target),
+    }
+    if apart is None:
+        return message(f"verdict-{but}-soil-good", reading=reading(context), **said)
+    return message(f"verdict-{but}-soil-good-now", ph=ph(apart), **said)
+
+
 def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     target, soil = _target(context), require_soil(context)
-    change = repeat_test(context)
+    change = repeat_test(context, judged, plan)
     acid = message("verdict-feed-acid", lime=feed_lime(context))
     gentle = gentle_feed(target)
     if judged.covered_unfed is not None:
@@ -318,12 +332,7 @@ def _feed(context: BedContext, judged: Judgement, plan: Planned) -> Told:
             kind=context.case.bed.kind.value,
         )
         return prose(decides, acid, message("verdict-feed-first-then", gentle=gentle)), change
-    good = message(
-        "verdict-feed-soil-good",
-        inside="yes" if target.ph_low <= soil.ph.ph_water <= target.ph_high else "no",
-        reading=reading(context),
-        wanted=wanted(target),
-    )
+    good = _soil_good(context, judged, but="feed")
     takes = message(
         "verdict-feed-takes",
         expected=ph(judged.ph_alone_on or soil.ph.ph_water),
@@ -343,9 +352,9 @@ def _upkeep(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     elif not acidify and context.case.feed is not None:
         change = message("verdict-upkeep-gentle-feed-change")
     elif inside:
-        change = repeat_test(context)
+        change = repeat_test(context, judged, plan)
     else:
-        change = _change_test(context, judged)
+        change = _change_test(context, judged, plan)
     if judged.in_range > 0.0 and inside:
         told = message(
             "verdict-upkeep-inside",
@@ -386,7 +395,7 @@ def _need(context: BedContext, judged: Judgement) -> Prose:
 
 
 def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:
-    change = _change_test(context, judged)
+    change = _change_test(context, judged, plan)
     if context.planted and not context.in_pot and require_soil(context).k.contributions:
         change = message("verdict-empty-bed-change")
     several = message(
@@ -400,7 +409,7 @@ def _several(context: BedContext, judged: Judgement, plan: Planned) -> Told:
 
 def _within_reach(context: BedContext, judged: Judgement, plan: Planned) -> Told:
     cause = feed_cause(context, judged)
-    return prose(_need(context, judged), cause, _start(plan)), _change_test(context, judged)
+    return prose(_need(context, judged), cause, _start(plan)), _change_test(context, judged, plan)
 
 
 _TOLD: Final[Mapping[Reason, Teller]] = {

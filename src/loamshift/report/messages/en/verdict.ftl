@@ -205,12 +205,14 @@ verdict-buffering-either-change = { $test ->
 }
 verdict-fizz-change = A fizz test that shows free lime.
 verdict-free-lime-change = A laboratory figure for free lime (CaCO3).
-verdict-same-in-a-year-change = A test a year from now that reads the same.
+verdict-same-in-a-year-change = A test a year from now that still reads within pH { $range }.
 # $far is "yes" where no slip of a test explains how far the reading lies from the range.
 verdict-repeat-change = { $far ->
     [yes] Nothing that a test is likely to show.
    *[no] A repeat test that reads within pH { $range }.
 }
+# Instead of it where a plan has a test that decides.
+verdict-planned-test-change = A test on { $day } that reads nearer to pH { $range } than we expect.
 
 ## The water decides
 
@@ -218,6 +220,10 @@ verdict-repeat-change = { $far ->
 verdict-water-soil-good = { $inside ->
     [yes] { CAPITAL(soil-the) } is right: it tested at { $reading }, within { $wanted }. The water is not.
    *[no] { CAPITAL(soil-the) } is nearly right: it tested at { $reading }, close to { $wanted }. The water is not.
+}
+verdict-water-soil-good-now = { $inside ->
+    [yes] { CAPITAL(soil-the) } is right: all its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }. The water is not.
+   *[no] { CAPITAL(soil-the) } is nearly right: all its readings together, and what has happened since, put it at about pH { $ph } now, close to { $wanted }. The water is not.
 }
 verdict-water-takes = With this water we expect about pH { $expected } by { $day }; with rainwater it would be { $rise } lower.
 verdict-water-decides = The water decides here, not { soil-the }. By itself it raises the pH by about { $rise } by { $day }. Even if { soil-the } were known exactly, { $held } of 100 { bed-alike } like this one could be kept within { $wanted }.
@@ -233,6 +239,10 @@ verdict-water-weekly-change = Far less water in a week than we had to guess.
 verdict-feed-soil-good = { $inside ->
     [yes] { CAPITAL(soil-the) } is right: it tested at { $reading }, within { $wanted }. The fertiliser is not.
    *[no] { CAPITAL(soil-the) } is nearly right: it tested at { $reading }, close to { $wanted }. The fertiliser is not.
+}
+verdict-feed-soil-good-now = { $inside ->
+    [yes] { CAPITAL(soil-the) } is right: all its readings together, and what has happened since, put it at about pH { $ph } now, within { $wanted }. The fertiliser is not.
+   *[no] { CAPITAL(soil-the) } is nearly right: all its readings together, and what has happened since, put it at about pH { $ph } now, close to { $wanted }. The fertiliser is not.
 }
 verdict-feed-takes = With this fertiliser we expect about pH { $expected } by { $day }; with one that makes no acid it would be { $fall } higher.
 verdict-feed-decides = The fertiliser decides here, not { soil-the }. With it, lime within the published limits would bring { $covered } of 100 { bed-alike } like this one to { $wanted } by { $day }; with one that makes no acid it would bring { $unfed }.
