@@ -76,10 +76,12 @@ def ledger_steps(bed: OpenedBed) -> Mapping[str, tuple[SumStep, ...]]:
         ("feed", _feed),
         ("tail", _tail),
         ("washed-out", _washed_out),
-        ("free-lime", _dissolving),
         ("humus", _humus),
     ]
     found = {name: steps(bed) for name, steps in made}
+    others = sum(steps[-1].value for steps in found.values() if steps)
+    humus = found.pop("humus")
+    found |= {"free-lime": _dissolving(bed, others_mmolc_m2=others), "humus": humus}
     return {name: steps for name, steps in found.items() if steps and steps[-1].value != 0.0}
 
 
@@ -436,7 +438,7 @@ def _water_anions(bed: OpenedBed) -> tuple[SumInput, ...]:
     return (of.fixed("b", name, added, SumUnit.MMOLC_L),) if added > 0.0 else ()
 
 
-def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:
+def _dissolving(bed: OpenedBed, *, others_mmolc_m2: float) -> tuple[SumStep, ...]:
     context = bed.context
     soil = require_soil(context)
     ph = soil.ph.ph_water
@@ -446,13 +448,14 @@ def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:
     left, share = lime_left_frac(context), dissolved_in_a_year_frac(ph_water=ph)
     plateau = parameter_values("column")["carbonate_plateau_ph"]
     mass, per_ph = of.mass_step(bed), buffering_step(bed, ph)
-    room = per_ph.value * max(plateau - ph, 0.0)
+    others = max(others_mmolc_m2, 0.0)
+    room = per_ph.value * max(plateau - ph, 0.0) + others
     step = SumStep(
         says=message("why-step-free-lime"),
         symbol="J",
         value=-min(lime_kg * mass.value * left * share, room),
         unit=SumUnit.MMOLC_M2,
-        formula="{J} = −min({L} × {m} × {l} × {x}, {Y} × max({y} − {pH₀}, 0))",
+        formula="{J} = −min({L} × {m} × {l} × {x}, {Y} × max({y} − {pH₀}, 0) + {A})",
         inputs=(
             of.fixed("L", message("why-in-free-lime"), lime_kg, SumUnit.MMOLC_KG),
             of.before(mass, message("why-in-mass")),
@@ -461,6 +464,7 @@ def _dissolving(bed: OpenedBed) -> tuple[SumStep, ...]:
             of.before(per_ph, message("why-in-per-ph")),
             of.parameter("y", "column.carbonate_plateau_ph", SumUnit.PH),
             of.ph_now(bed),
+            of.fixed("A", message("why-in-other-acid"), others, SumUnit.MMOLC_M2),
         ),
     )
     return (mass, per_ph, step)

@@ -257,19 +257,24 @@ def _lines(context: BedContext, held_ph: float) -> dict[str, float]:
         anions_mmolc_l=anions_mmolc_l(context),
         suspension_mmolc_l=column["suspension_mmolc_l"],
     )
-    lines[LIME_LINE] = -_dissolving_mmolc_m2(context)
     rotting = humus_year(context, held_ph=held_ph)
-    lines[HUMUS_LINE] = 0.0 if rotting is None else rotting.acid_mmolc_m2
-    return lines
+    humus = 0.0 if rotting is None else rotting.acid_mmolc_m2
+    lime = _dissolving_mmolc_m2(context, other_acid_mmolc_m2=sum(lines.values()) + humus)
+    return lines | {LIME_LINE: -lime, HUMUS_LINE: humus}
 
 
-def _dissolving_mmolc_m2(context: BedContext) -> float:
-    """Base that coarse free lime gives in the coming year to a soil it does not hold yet."""
+def _dissolving_mmolc_m2(context: BedContext, *, other_acid_mmolc_m2: float) -> float:
+    """Base that coarse free lime gives in the coming year to a soil it does not hold yet.
+
+    As much as is left of it and dissolves; no more than takes the soil to where lime holds it, and
+    takes up the acid that all else brings meanwhile.
+    """
     ph = require_soil(context).ph.ph_water
     lime = carbonate_median_mmolc_kg(context) * context.soil_mass_kg_m2
     room = _mmolc_m2_per_ph(context, ph) * max(
         parameter_values("column")["carbonate_plateau_ph"] - ph, 0.0
     )
+    room += max(other_acid_mmolc_m2, 0.0)
     return min(lime * lime_left_frac(context) * dissolved_in_a_year_frac(ph_water=ph), room)
 
 

@@ -444,6 +444,7 @@ why-in-acid-by-then = acid come in a year from now
 why-in-acid-so-far = acid come so far
 why-in-buffering = buffering at this pH
 why-in-per-ph = acid for one pH unit
+why-in-other-acid = acid of the other lines together, which takes up lime too
 why-in-lime-left = share of the free lime not dissolved since the first reading used
 why-in-dissolved = share of the free lime that dissolves in a year
 why-in-humus-nitrogen = nitrogen set free in a year
