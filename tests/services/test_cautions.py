@@ -142,3 +142,20 @@ def test_an_overdose_that_is_taken_up_is_handled() -> None:
 
 def test_no_rule_stands_twice() -> None:
     assert len(RULES) == len(set(RULES))
+
+
+@pytest.mark.parametrize(
+    ("more", "begins"),
+    [("", "Let the ground drain"), ('[[claim]]\nmaterial = "sulfur dust"\nrate = 20\n', "Put no")],
+)
+def test_wet_ground_to_which_nothing_goes_is_not_told_to_put_no_sulfur_on(
+    more: str, begins: str
+) -> None:
+    lying = '[[applied]]\ndate = 2026-03-01\nmaterial = "sulfur dust"\nrate = 200\n'
+    wet = bed(LOAM, bed='area = 5\nplanted = true\ndrainage = "waterlogged"', more=lying + more)
+    answer = advise(wet)
+    assert answer.verdict.decision is Decision.STOP
+    caution = next(one for one in answer.cautions if one.code == "hydrogen-sulfide")
+    assert read(caution.short).startswith(begins)
+    assert answer.rescue is not None
+    assert "hardly any acid" in read(answer.rescue.problem)

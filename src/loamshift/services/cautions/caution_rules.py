@@ -145,6 +145,12 @@ def sulfide_of_wet_ground(facts: CautionFacts) -> Codes:
     return _given("hydrogen-sulfide", when=facts.reason is Reason.WATERLOGGED)
 
 
+def puts_sulfur_on_wet_ground(facts: CautionFacts) -> bool:
+    """Whether sulfur or a sulfate is planned, compared, proposed or was wanted here."""
+    named = (*facts.goes_on, *facts.compared)
+    return facts.reason is Reason.WATERLOGGED or any(one.group in SULFATES for one in named)
+
+
 def metals_by_acid(facts: CautionFacts) -> Codes:
     """Acid put on, planned or proposed on old urban or orchard ground."""
     old = facts.context.case.bed.site in (Site.OLD_URBAN, Site.OLD_ORCHARD)

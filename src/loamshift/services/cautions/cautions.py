@@ -20,7 +20,11 @@ from loamshift.domain.message import message
 from loamshift.domain.rules import CautionKind, CautionRule
 from loamshift.services.cautions.amount_checks import amount_findings
 from loamshift.services.cautions.caution_facts import CautionFacts, substances_over_limit
-from loamshift.services.cautions.caution_rules import HANDLING_RULES, RULES
+from loamshift.services.cautions.caution_rules import (
+    HANDLING_RULES,
+    RULES,
+    puts_sulfur_on_wet_ground,
+)
 from loamshift.services.context.overdose import overdoses, recent_materials
 from loamshift.services.materials.named import material_named
 from loamshift.tables.rules import caution_text, load_cautions
@@ -71,6 +75,8 @@ def cautions(
     ]
     if not facts.overdoses and facts.reason is not Reason.OVERDOSE:
         found = [_of_proposal(caution) for caution in found]
+    if not puts_sulfur_on_wet_ground(facts):
+        found = [_of_what_lies(caution) for caution in found]
     return tuple(sorted(found, key=lambda caution: not caution.handling))
 
 
@@ -83,6 +89,17 @@ def _of_proposal(caution: Caution) -> Caution:
         caution,
         text=message("caution-overdose-proposed", killed=killed),
         short=message("caution-overdose-proposed-short"),
+    )
+
+
+def _of_what_lies(caution: Caution) -> Caution:
+    """Wet ground to which nothing is to go: what lies there is the danger."""
+    if caution.code != "hydrogen-sulfide":
+        return caution
+    return replace(
+        caution,
+        text=message("caution-hydrogen-sulfide-lying"),
+        short=message("caution-hydrogen-sulfide-lying-short"),
     )
 
 

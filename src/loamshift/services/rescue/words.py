@@ -7,6 +7,7 @@ from typing import Final
 from loamshift.domain.answer import Band, Rescue, RescueCourse
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Drainage
+from loamshift.domain.material import MaterialGroup
 from loamshift.domain.message import (
     Measure,
     Message,
@@ -123,7 +124,10 @@ def too_acid(
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH and not context.in_pot:
         steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
     return Rescue(
-        problem=_too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
+        problem=prose(
+            _too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
+            message("rescue-as-if-drained") if _waits_for_air(context) else None,
+        ),
         ph_expected=expected,
         steps=tuple(steps),
         never=_never_after_acid(context),
@@ -353,6 +357,15 @@ def _too_acid(
     if load is not None and require_soil(context).ph.ph_water >= back_to_ph:
         return prose(load_sentence(context, load), message("rescue-so-much-at-once"))
     return message("rescue-too-acid", ph=ph(back_to_ph))
+
+
+def _waits_for_air(context: BedContext) -> bool:
+    """Whether sulfur lies where no air reaches it: its acid is told as if the ground drained."""
+    waterlogged = context.case.bed.drainage is Drainage.WATERLOGGED
+    return waterlogged and any(
+        item.acid_mmolc_m2 > 0.0 and applied.material.group is MaterialGroup.SULFUR
+        for item, applied in zip(context.pending, context.case.applied, strict=True)
+    )
 
 
 def _is_liquid_acid(key: str) -> bool:

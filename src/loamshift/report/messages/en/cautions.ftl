@@ -47,6 +47,8 @@ caution-nitrogen-label = Nitrogen
 
 caution-hydrogen-sulfide = In waterlogged soil, sulphur and sulphates turn to hydrogen sulphide, which kills roots. Put none on saturated ground: drain it first. A smell of rotten eggs or a black layer means stop, drain, and add no more sulphur. Do not dig with your face close to the ground: the nose stops noticing the gas where it is dangerous.
 caution-hydrogen-sulfide-short = Put no sulphur on waterlogged ground: it turns to a gas that harms roots and people.
+caution-hydrogen-sulfide-lying = In waterlogged soil, the sulphur or sulphate that lies here turns to hydrogen sulphide, which kills roots. Let the ground drain. A smell of rotten eggs or a black layer shows the gas. Do not dig with your face close to the ground: the nose stops noticing the gas where it is dangerous.
+caution-hydrogen-sulfide-lying-short = Let the ground drain: sulphur lying in waterlogged soil turns to a gas that harms roots and people.
 caution-hydrogen-sulfide-label = Wet ground
 
 caution-iron-stain = Iron sulphate stains paving, stone and clothes rust-brown. Sweep it off at once while it is dry, then water only the bed.
