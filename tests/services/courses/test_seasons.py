@@ -237,3 +237,20 @@ def test_less_than_one_dose_leaves_the_rest_of_it() -> None:
     seasons = seasons_of(bed(LOAM.format(6.9) + f"\nsampled = {TODAY}", more=more))
     cap = limit("sulfur", "unplanted", "dose") / POWDER.elemental_s_frac
     assert seasons.capacity_g_m2[0] == pytest.approx(cap - 40.0, abs=1.0)
+
+
+@pytest.mark.parametrize("days", [0, 60, 120, 200])
+@pytest.mark.parametrize("spent", [10.0, 24.0, 60.0])
+def test_two_parts_less_than_a_year_apart_keep_the_limit_of_a_year(days: int, spent: float) -> None:
+    """Published limits are of a year, whichever day it begins on."""
+    on = TODAY - timedelta(days=days)
+    more = APPLIED.format(on, POWDER.key, spent)
+    pot = 'kind = "container"\narea = "0.25 m2"'
+    seasons = seasons_of(bed(LOAM.format(7.2) + f"\nsampled = {TODAY}", bed=pot, more=more))
+    year = limit("sulfur", "container", "year") / POWDER.elemental_s_frac
+    dated = [(on, spent)]
+    for number, most in enumerate(seasons.capacity_g_m2):
+        dated += seasons.sizes(number, most)
+    for last, _ in dated:
+        within = [rate for day, rate in dated if last - timedelta(days=365) < day <= last]
+        assert sum(within) <= max(year, spent) + 1e-6
