@@ -34,6 +34,7 @@ from loamshift.tables.parameters import parameter_values
 
 _SOON_YEARS = 1.5
 _LONG_YEARS = 50.0
+_WATER_KEY = "ledger-irrigation-water"
 _GATHERS_PH_YEAR = 0.2
 """A pot that rises faster by its water, stirred through, keeps part of the lime near its top: of 24
 invented pots those below rose by as much a year in the column [pH/yr]."""
@@ -44,7 +45,7 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
     ledger = answer.ledger
     if ledger is None or not ledger.lines:
         return None
-    rows = [_row(line, words) for line in ledger.lines]
+    rows = [_row(line, words) for line in ledger.lines if line.value or _is_water(line)]
     name, effect, equals = _row(LedgerLine(name=message("ledger-net"), value=ledger.net), words)
     columns = (
         Column(say(message("ledger-column-line"), words)),
@@ -54,6 +55,11 @@ def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
     table = Table(columns, (*rows, (f"**{name}**", effect, equals)))
     lead = Paragraph(say(strongest(ledger.lines), words))
     return Section(say(message("ledger-heading"), words), (lead, table))
+
+
+def _is_water(line: LedgerLine) -> bool:
+    """True for the water, told of every bed that is watered though it should do nothing."""
+    return isinstance(line.name, Message) and line.name.key == _WATER_KEY
 
 
 def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
