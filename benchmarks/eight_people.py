@@ -35,7 +35,14 @@ OPENED: Final = re.compile(r"open at http://([\d.]+):(\d+)/")
 COMING: Final = re.compile(r'hx-get="([^"]+)" hx-trigger="load(?: delay:(\d+)s)?"')
 WARM: Final = {"soil.ph": "6.5", "soil.texture": "loam", "aim.plant": "camellia"}
 PIECES: Final = {"HX-Request": "true", "Accept-Encoding": "identity"}
-PLANTS: Final = ("highbush blueberry", "camellia", "cabbage", "potato", "lawn", "hydrangea")
+PLANTS: Final = (
+    "highbush blueberry",
+    "camellia",
+    "cabbage",
+    "potato",
+    "lawn",
+    "hydrangea (blue flowers)",
+)
 TEXTURES: Final = ("sand", "sandy loam", "loam", "clay loam")
 
 

@@ -145,6 +145,16 @@ def test_a_forecast_has_its_table_and_its_picture(course: loamshift.PhCourse) ->
     assert course.advice.to_frame(library="pandas").equals(frame)
 
 
+def test_a_forecast_is_drawn_where_the_letter_waits_for_a_test() -> None:
+    bed = {"soil": {"ph": 7.2, "texture": "loam"}, "aim": {"plant": "highbush blueberry"}}
+    waiting = loamshift.forecast(bed, years=1, members=25)
+    assert waiting.advice.decision.value == "measure-first"
+    with pytest.raises(InputError, match="no picture"):
+        waiting.advice.plot("course")
+    assert waiting.plot().svg.startswith("<svg") and waiting.plot().sentence
+    assert "base64" in waiting._repr_html_()
+
+
 def test_a_soil_without_a_ph_has_no_forecast_and_the_error_says_so() -> None:
     with pytest.raises(InputError, match="No forecast could be made"):
         loamshift.forecast({"aim": {"target_ph": 5.8}}, years=1, members=25)

@@ -155,12 +155,12 @@ def _of_measured(needs: NeedRows, acid: FloatArray) -> FloatArray:
     log_sd = needs.carbonate_log_sd[:, None, None]
     median = needs.carbonate_high_mmolc_kg[:, None, None]
     curve = (needs.curve_mmolc_kg * 10.0 ** needs.log10_k_mean[:, None])[:, :, None]
-    wide = (curve * spread > median * log_sd)[:, :, 0]
-    carbonate = median * np.exp(log_sd * _EVEN_NODES)
-    by_curve = _lognormal(acid[:, None, None] - carbonate, curve, spread) @ _EVEN_WEIGHTS
-    other = curve * np.exp(spread * _EVEN_NODES)
-    by_carbonate = _lognormal(acid[:, None, None] - other, median, log_sd) @ _EVEN_WEIGHTS
-    return _mixed(needs, acid, np.where(wide, by_curve, by_carbonate))
+    # The narrower of the two is gone through node by node, the wider is closed.
+    wide = curve * spread > median * log_sd
+    stepped = np.where(wide, median, curve) * np.exp(np.where(wide, log_sd, spread) * _EVEN_NODES)
+    left = acid[:, None, None] - stepped
+    limed = _lognormal(left, np.where(wide, curve, median), np.where(wide, spread, log_sd))
+    return _mixed(needs, acid, limed @ _EVEN_WEIGHTS)
 
 
 def _mixed(needs: NeedRows, acid: FloatArray, limed: FloatArray) -> FloatArray:

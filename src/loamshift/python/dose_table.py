@@ -103,18 +103,24 @@ def _framed(frame: Any, columns: Mapping[str, str], acidifier: str, liming_mater
     made = _made(plain, columns, acidifier, liming_material, among=table.columns)
     texts = ("direction", "pure", "product", "fault")
     added = [
-        nw.new_series(
-            name,
-            values,
-            nw.String if name in texts else nw.Float64,
-            backend=table.implementation,
-        )
+        nw.new_series(name, values, nw.String, backend=table.implementation)
+        if name in texts
+        else _floats(name, values, table.implementation)
         for name, values in made.items()
     ]
     index = nw.maybe_get_index(table)
     if index is not None:
         added = [nw.maybe_set_index(one, index=index) for one in added]
     return table.with_columns(*added).to_native()
+
+
+def _floats(name: str, values: Sequence[float | None], library: Any) -> Any:
+    """A column of numbers, built from one array because a list is gone through value by value."""
+    import narwhals.stable.v2 as nw
+
+    array = np.array(values, dtype=np.float64)
+    series = nw.Series.from_numpy(name, array, nw.Float64, backend=library)
+    return series.fill_nan(None) if library.is_polars() else series
 
 
 def _made(

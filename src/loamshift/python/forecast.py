@@ -52,8 +52,18 @@ class PhCourse:
         return self.advice.to_frame("forecast", library=library)
 
     def plot(self, *, width: int = 620) -> Picture:
-        """The course as a picture, of a width of 280 or more [px]."""
-        return self.advice.plot("course", width=width)
+        """The course as a picture, of a width of 280 or more [px].
+
+        It is drawn for every forecast, also where the letter has a reason to leave it out.
+        """
+        from loamshift.report.chart import chart_svg
+        from loamshift.report.chart_tones import Tone
+        from loamshift.report.figures.course import course_figure
+
+        advice = self.advice
+        figure = course_figure(advice.answer, advice.case, words=advice.words)
+        assert figure is not None  # a forecast has at least two dates
+        return Picture(chart_svg(figure, tone=Tone.LIGHT, width=width), figure.sentence)
 
     def _repr_html_(self) -> str:
         picture = self.plot()
