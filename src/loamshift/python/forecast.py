@@ -52,9 +52,19 @@ class PhCourse:
         return self.advice.to_frame("forecast", library=library)
 
     def plot(self, *, width: int = 620) -> Picture:
-        """The course as a picture, of a width of 280 or more [px].
+        """The course as a picture.
 
         It is drawn for every forecast, also where the letter has a reason to leave it out.
+
+        Parameters
+        ----------
+        width
+            Width, 280 or more [px].
+
+        Returns
+        -------
+        Picture
+            SVG that a notebook shows [object].
         """
         from loamshift.report.chart import chart_svg
         from loamshift.report.chart_tones import Tone

@@ -11,6 +11,8 @@ score-under-files = Each test held against a forecast made before it, or worked 
 
 # $low and $high are counts of 100: where the true share lies, with 95 in 100 certainty.
 score-nothing = No forecast has met a later test yet, so nothing can be said about how good they are.
+score-next = Mark a letter as sent, and add the next test of its bed. The two are compared here.
+score-next-letters = Letters to send
 score-few = { $n ->
     [one] { $inside ->
         [0] The only test so far was outside the range for 90 in 100, and one test proves nothing.

@@ -201,7 +201,9 @@ def _facts(made: Asked, words: Words) -> list[tuple[str, str, str]]:
     """What was read: the name of the field, its value, and the words it was read from."""
     return [
         (
-            field_called(fact.path, words),
+            say(message("ask-soil-ph"), words)  # not "a laboratory pH": nobody said whose it is
+            if fact.path == "soil.ph"
+            else field_called(fact.path, words),
             words.plant(fact.value) if fact.path == "aim.plant" else fact.value,
             fact.words,
         )
