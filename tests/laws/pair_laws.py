@@ -258,6 +258,9 @@ def every_fact_counts(near: Letter, far: Letter) -> list[str]:
     if _told(near.answer) != _told(far.answer) or near.case.notes != far.case.notes:
         return []
     gone = _difference(near.case, far.case)
+    plan = near.answer.plan
+    if gone == "on_hand" and plan is not None and plan.material in _on_hand(near.case):
+        return []  # it is what goes on, and what would be bought for want of it
     named = [row.check.removeprefix(CHECK) for row in near.answer.findings if _names(row)]
     listed = {path for names in named for path in names.split(", ")}
     if any(path == gone or gone.startswith(path) or path.startswith(gone) for path in listed):
@@ -312,6 +315,10 @@ def _grows(near: Letter, far: Letter, *, step: float, falls_to: float = 1.0) -> 
     if after > before * step * JUMP + NOTHING_G_M2:
         found.append(f"the need jumps from {before:.1f} to {after:.1f} g/m2")
     return found
+
+
+def _on_hand(case: Case) -> set[str]:
+    return {item.material.key for item in case.on_hand}
 
 
 def _only_one(case: Case) -> bool:
