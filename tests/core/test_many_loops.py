@@ -153,7 +153,7 @@ def test_a_surface_is_the_same_by_machine_code(sign: float, knots: int) -> None:
     )
     mixed = (np.linspace(0.0, 60.0, BEDS), 20.0)
     for one, other in ((bounds_of(plain, goal), bounds_of(many, goal)),):
-        for plan in (*fixed_plans(goal, BEDS), mixed):
+        for plan in (fixed_plans(goal, BEDS), mixed):
             assert np.array_equal(one.in_range(*plan), other.in_range(*plan))
             assert np.array_equal(one.harmed(*plan), other.harmed(*plan))
     assert 0 < int(reachable(plain, goal).sum()) < BEDS

@@ -75,15 +75,11 @@ class DoseSurface:
         ndarray
             Shape (M, D) [pH].
         """
-        beds, days = self.ph.shape[:2]
-        total = np.zeros((beds, days))
+        total = np.zeros_like(self.worth[:, 0])
         for season, amount in enumerate(amounts_g_m2):
-            total += (
-                self.worth[:, season]
-                * np.broadcast_to(np.asarray(amount, dtype=np.float64), (beds,))[:, None]
-            )
-        flat = self.ph.reshape(beds * days, -1)
-        return self._read(flat, total.reshape(-1)).reshape(beds, days)
+            given = np.asarray(amount, dtype=np.float64)
+            total += self.worth[:, season] * (given[:, None] if given.ndim else given)
+        return self._read(self.ph, total)
 
     def furthest(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """The furthest the pH of every bed gets the way of the amounts, in any spell.
@@ -136,9 +132,7 @@ class DoseSurface:
         ndarray
             Shape (M, W), infinities as for one day [g/m2].
         """
-        beds, spells, knots = self.furthest_ph.shape
-        flat = self.furthest_ph.reshape(beds * spells, knots)
-        return self.sums.passing(self.amounts_g_m2, flat, ph, sign=self.sign).reshape(beds, spells)
+        return self.sums.passing(self.amounts_g_m2, self.furthest_ph, ph, sign=self.sign)
 
     def _read(self, curve: FloatArray, total: FloatArray) -> FloatArray:
         return self.sums.read(self.amounts_g_m2, curve, total)

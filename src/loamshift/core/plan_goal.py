@@ -199,21 +199,20 @@ def reachable_and_held(bounds: RuleBounds, goal: RuleGoal) -> tuple[BoolArray, B
     True
     """
     beds = bounds.harms_g_m2.shape[0]
-    there, held = np.zeros(beds, dtype=np.bool_), np.zeros(beds, dtype=np.bool_)
     on_the_day = replace(
         bounds,
         worth=bounds.worth[:, :1],
         enters_g_m2=bounds.enters_g_m2[:, :1],
         leaves_g_m2=bounds.leaves_g_m2[:, :1],
     )
-    for plan in fixed_plans(goal, beds):
-        unharmed = ~bounds.harmed(*plan)
-        there |= (on_the_day.in_range(*plan) & unharmed).any(axis=1)
-        held |= (bounds.in_range(*plan) & unharmed).any(axis=1)
-    return there, held
+    plans = fixed_plans(goal, beds)
+    unharmed = ~bounds.harmed(*plans)
+    there = on_the_day.in_range(*plans) & unharmed
+    held = bounds.in_range(*plans) & unharmed
+    return np.asarray(there.any(axis=1)), np.asarray(held.any(axis=1))
 
 
-def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
+def fixed_plans(goal: RuleGoal, beds: int) -> tuple[FloatArray, ...]:
     """Plans without tests: the seasons filled one after the other, or one season alone.
 
     Parameters
@@ -225,8 +224,8 @@ def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
 
     Returns
     -------
-    list of tuple
-        Each plan one array a season, shape (beds, amounts) [g/m2].
+    tuple of ndarray
+        One array a season, the same for every bed, shape (beds, plans) [g/m2].
 
     References
     ----------
@@ -236,18 +235,21 @@ def fixed_plans(goal: RuleGoal, beds: int) -> list[tuple[FloatArray, ...]]:
     --------
     >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=0,
     ...                 tests=(0,), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
-    ...                 later_g_m2=np.array([0.0, 50.0]), seasons=2, most_harmed_frac=0.04,
+    ...                 later_g_m2=np.array([0.0, 40.0]), seasons=2, most_harmed_frac=0.04,
     ...                 lines=4, worth_a_test_frac=0.03)
-    >>> len(fixed_plans(goal, 1))
-    3
+    >>> first, second = fixed_plans(goal, 1)
+    >>> first.tolist(), second.tolist()
+    ([[0.0, 50.0, 50.0, 50.0, 0.0, 0.0]], [[0.0, 0.0, 0.0, 40.0, 0.0, 40.0]])
     """
-    plans = []
     later = goal.later_g_m2
     tops = [float(goal.first_g_m2[-1]), *([float(later[-1])] * (goal.seasons - 1))]
+    plans = []
     for season in range(goal.seasons):
         grid = goal.first_g_m2 if season == 0 else later
-        wide = np.broadcast_to(grid, (beds, grid.size))
         for before in (1.0, 0.0) if season else (0.0,):
-            filled = tuple(np.broadcast_to(before * top, wide.shape) for top in tops[:season])
-            plans.append((*filled, wide))
-    return plans
+            plan = np.zeros((goal.seasons, grid.size))
+            plan[:season] = before * np.array(tops[:season])[:, None]
+            plan[season] = grid
+            plans.append(plan)
+    wide = np.concatenate(plans, axis=1)
+    return tuple(np.broadcast_to(one, (beds, one.size)) for one in wide)

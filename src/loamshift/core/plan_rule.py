@@ -242,14 +242,9 @@ def _without_tests(
 ) -> tuple[float, float]:
     """Share of the best plan without a test, judged on the other half, and of perfect knowledge."""
     beds = bounds.harms_g_m2.shape[0]
-    known = np.zeros(beds, dtype=np.bool_)
-    good_all, hurt_all = [], []
-    for plan in fixed_plans(goal, beds):
-        good, hurt = bounds.in_range(*plan), bounds.harmed(*plan)
-        known |= (good & ~hurt).any(axis=1)
-        good_all.append(good)
-        hurt_all.append(hurt)
-    good, hurt = np.concatenate(good_all, axis=1), np.concatenate(hurt_all, axis=1)
+    plans = fixed_plans(goal, beds)
+    good, hurt = bounds.in_range(*plans), bounds.harmed(*plans)
+    known = (good & ~hurt).any(axis=1)
     shares = []
     for here, there in (halves, halves[::-1]):
         safe = hurt[here].mean(axis=0) <= goal.most_harmed_frac

@@ -61,9 +61,9 @@ def read_between(knots: FloatArray, curve: FloatArray, amounts: FloatArray) -> F
     knots
         Amounts that were run, rising, shape (K,) [g/m2].
     curve
-        pH with each, shape (M, K) [pH].
+        pH with each, shape (M, K) or (M, D, K) [pH].
     amounts
-        Where to read, shape (M,) or (M, A) [g/m2].
+        Where to read, shape (M,) or (M, A), or (M, D) for as many days [g/m2].
 
     Returns
     -------
@@ -79,14 +79,13 @@ def read_between(knots: FloatArray, curve: FloatArray, amounts: FloatArray) -> F
     >>> read_between(np.array([0.0, 100.0]), np.array([[7.0, 5.0]]), np.array([25.0])).tolist()
     [6.5]
     """
-    inside = np.clip(amounts, knots[0], knots[-1])
+    flat = curve.reshape(-1, knots.size)
+    inside = np.clip(amounts.reshape(flat.shape[0], -1), knots[0], knots[-1])
     left = np.clip(np.searchsorted(knots, inside, side="right") - 1, 0, knots.size - 2)
     share = (inside - knots[left]) / (knots[left + 1] - knots[left])
-    row = np.arange(curve.shape[0])
-    if amounts.ndim == 2:
-        row = row[:, None]
-    low, high = curve[row, left], curve[row, left + 1]
-    return np.asarray(low + share * (high - low), dtype=np.float64)
+    row = np.arange(flat.shape[0])[:, None]
+    low, high = flat[row, left], flat[row, left + 1]
+    return np.asarray(low + share * (high - low), dtype=np.float64).reshape(amounts.shape)
 
 
 def amounts_passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: float) -> FloatArray:
@@ -97,7 +96,7 @@ def amounts_passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: fl
     knots
         Amounts that were run, rising, shape (K,) [g/m2].
     curve
-        pH with each, shape (M, K) [pH].
+        pH with each, shape (M, K) or (M, W, K) [pH].
     ph
         The pH [pH].
     sign
@@ -106,7 +105,7 @@ def amounts_passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: fl
     Returns
     -------
     ndarray
-        Shape (M,) [g/m2].
+        Shape (M,) or (M, W) [g/m2].
 
     References
     ----------
@@ -117,16 +116,17 @@ def amounts_passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: fl
     >>> amounts_passing(np.array([0.0, 100.0]), np.array([[7.0, 5.0]]), 6.5, sign=1.0).tolist()
     [25.0]
     """
-    moved, wanted = np.maximum.accumulate(-sign * curve, axis=1), -sign * ph
+    flat = curve.reshape(-1, knots.size)
+    moved, wanted = np.maximum.accumulate(-sign * flat, axis=1), -sign * ph
     before = (moved <= wanted).sum(axis=1)
     left = np.clip(before - 1, 0, knots.size - 2)
-    row = np.arange(curve.shape[0])
+    row = np.arange(flat.shape[0])
     low, high = moved[row, left], moved[row, left + 1]
     share = (wanted - low) / np.maximum(high - low, THINNEST_STEP_PH)
     amount = knots[left] + share * (knots[left + 1] - knots[left])
     amount[before == 0] = -np.inf
     amount[before == knots.size] = np.inf
-    return np.asarray(amount, dtype=np.float64)
+    return np.asarray(amount, dtype=np.float64).reshape(curve.shape[:-1])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

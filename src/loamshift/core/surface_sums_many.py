@@ -26,51 +26,59 @@ _STEPS_PER_SD: Final = (TABLE_Z.size - 1) / float(TABLE_Z[-1] - TABLE_Z[0])
 
 @outermost
 def _fill_within(
-    worth: FloatArray, grid: FloatArray, enters: FloatArray, leaves: FloatArray, found: BoolArray
+    worth: FloatArray,
+    grid: FloatArray,
+    enters: FloatArray,
+    leaves: FloatArray,
+    total: FloatArray,
+    found: BoolArray,
 ) -> None:
-    for bed in range(worth.shape[0]):
-        for place in range(grid.shape[1]):
-            holds = True
-            for day in range(worth.shape[1]):
-                total = 0.0
-                for season in range(grid.shape[0]):
-                    total += worth[bed, day, season] * grid[season, place]
-                if not enters[bed, day] <= total <= leaves[bed, day]:
-                    holds = False
-                    break
-            found[bed, place] = holds
+    """Seasons, days and beds of ``worth``, days and beds of the bounds, amounts and beds found."""
+    found[:] = True
+    for place in range(grid.shape[1]):
+        for day in range(worth.shape[1]):
+            total[:] = 0.0
+            for season in range(grid.shape[0]):
+                amount = grid[season, place]
+                for j in range(total.size):
+                    total[j] += worth[season, day, j] * amount
+            for j in range(total.size):
+                holds = (enters[day, j] <= total[j]) & (total[j] <= leaves[day, j])
+                found[place, j] = found[place, j] & holds
 
 
 @outermost
 def _fill_read(knots: FloatArray, curve: FloatArray, amounts: FloatArray, ph: FloatArray) -> None:
+    """Knots and curves of ``curve``, amounts and curves of ``amounts`` and of what is read."""
     last = knots.size - 1
-    for row in range(curve.shape[0]):
-        for place in range(amounts.shape[1]):
-            inside = min(max(amounts[row, place], knots[0]), knots[last])
+    for place in range(amounts.shape[0]):
+        for j in range(amounts.shape[1]):
+            inside = min(max(amounts[place, j], knots[0]), knots[last])
             left = 0
             while left < last - 1 and knots[left + 1] <= inside:
                 left += 1
             share = (inside - knots[left]) / (knots[left + 1] - knots[left])
-            low, high = curve[row, left], curve[row, left + 1]
-            ph[row, place] = low + share * (high - low)
+            low, high = curve[left, j], curve[left + 1, j]
+            ph[place, j] = low + share * (high - low)
 
 
 @outermost
 def _fill_passing(
     knots: FloatArray, curve: FloatArray, ph: float, sign: float, found: FloatArray
 ) -> None:
+    """Knots and curves of ``curve``."""
     count, wanted = knots.size, -sign * ph
-    for row in range(curve.shape[0]):
-        most = -sign * curve[row, 0]
+    for j in range(found.size):
+        most = -sign * curve[0, j]
         if most > wanted:
-            found[row] = -np.inf
+            found[j] = -np.inf
             continue
-        found[row] = np.inf
+        found[j] = np.inf
         for knot in range(1, count):
-            beyond = max(most, -sign * curve[row, knot])
+            beyond = max(most, -sign * curve[knot, j])
             if beyond > wanted:
                 share = (wanted - most) / max(beyond - most, THINNEST_STEP_PH)
-                found[row] = knots[knot - 1] + share * (knots[knot] - knots[knot - 1])
+                found[j] = knots[knot - 1] + share * (knots[knot] - knots[knot - 1])
                 break
             most = beyond
 
@@ -170,28 +178,22 @@ def _within(
     grid = _shared_grid(amounts)
     if grid is None:
         return counted_within(worth, amounts, enters, leaves)
-    found = np.empty((worth.shape[0], grid.shape[1]), dtype=np.bool_)
-    _fill_within(
-        np.ascontiguousarray(worth),
-        grid,
-        np.ascontiguousarray(enters),
-        np.ascontiguousarray(leaves),
-        found,
-    )
-    return found
+    beds = worth.shape[0]
+    found = np.empty((grid.shape[1], beds), dtype=np.bool_)
+    bounds = np.ascontiguousarray(enters.T), np.ascontiguousarray(leaves.T)
+    by_season = np.ascontiguousarray(worth.transpose(2, 1, 0))
+    _fill_within(by_season, grid, *bounds, np.empty(beds), found)
+    return found.T
 
 
 def _past(
     worth: FloatArray, amounts: tuple[FloatArray | float, ...], limits: FloatArray
 ) -> BoolArray:
     """By machine code where every bed is given the same, else as it is."""
-    grid = _shared_grid(amounts)
-    if grid is None:
+    if _shared_grid(amounts) is None:
         return counted_past(worth, amounts, limits)
-    found = np.empty((worth.shape[0], grid.shape[1]), dtype=np.bool_)
-    nowhere = np.full(limits.shape, -np.inf)
-    _fill_within(np.ascontiguousarray(worth), grid, nowhere, np.ascontiguousarray(limits), found)
-    return np.asarray(~found)
+    nowhere = np.broadcast_to(-np.inf, limits.shape)
+    return np.asarray(~_within(worth, amounts, nowhere, limits))
 
 
 def _shared_grid(amounts: tuple[FloatArray | float, ...]) -> FloatArray | None:
@@ -209,16 +211,19 @@ def _shared_grid(amounts: tuple[FloatArray | float, ...]) -> FloatArray | None:
 
 
 def _read(knots: FloatArray, curve: FloatArray, amounts: FloatArray) -> FloatArray:
-    wide = np.ascontiguousarray(amounts.reshape(curve.shape[0], -1))
+    by_knot = np.ascontiguousarray(curve.T).reshape(knots.size, -1)
+    wide = np.ascontiguousarray(amounts.T)
     ph = np.empty_like(wide)
-    _fill_read(knots, np.ascontiguousarray(curve), wide, ph)
-    return ph.reshape(amounts.shape)
+    rows = -1, by_knot.shape[1]
+    _fill_read(knots, by_knot, wide.reshape(rows), ph.reshape(rows))
+    return ph.T
 
 
 def _passing(knots: FloatArray, curve: FloatArray, ph: float, *, sign: float) -> FloatArray:
-    found = np.empty(curve.shape[0])
-    _fill_passing(knots, np.ascontiguousarray(curve), ph=float(ph), sign=float(sign), found=found)
-    return found
+    by_knot = np.ascontiguousarray(curve.T).reshape(knots.size, -1)
+    found = np.empty(by_knot.shape[1])
+    _fill_passing(knots, by_knot, ph=float(ph), sign=float(sign), found=found)
+    return found.reshape(curve.shape[-2::-1]).T
 
 
 def _shares(ph: FloatArray, edges_ph: FloatArray, *, sd_ph: float) -> FloatArray:
