@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Final
 
 import numpy as np
@@ -76,6 +77,7 @@ def _mineral(ph: Any, p: BufferParameters) -> Any:
     return _site(ph, midpoint=p.mineral_site_pk, spread=p.mineral_site_spread)
 
 
+@lru_cache(maxsize=8)
 def _window_slopes(p: BufferParameters) -> tuple[float, float]:
     """Mean slopes over the window: organic sites [mol/kg/pH], mineral sites [1/pH]."""
     low, high = p.slope_window_low_ph, p.slope_window_high_ph
@@ -132,9 +134,9 @@ def soil_arrays(
         ("k", k, 1e-6, 1e6),
     ):
         array = np.asarray(value, dtype=np.float64)
-        bad = ~((array >= low) & (array <= high))
-        if bad.any():
-            worst = float(array[bad].flat[0])
+        inside = (array >= low) & (array <= high)
+        if not inside.all():
+            worst = float(array[~inside].flat[0])
             raise OutOfRangeError(
                 f"{name} = {worst:g} lies outside {low:g} to {high:g}; "
                 "check the unit and the reading before asking the buffer curve"

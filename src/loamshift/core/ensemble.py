@@ -229,9 +229,10 @@ def median_course(members: FloatArray) -> FloatArray:
     by_day = np.ascontiguousarray(members.T)
     count = by_day.shape[1]
     above = count // 2
-    below = (count - 1) // 2
-    parted = np.partition(by_day, (below, above), axis=1)
-    return np.asarray(0.5 * (parted[:, below] + parted[:, above]), dtype=np.float64)
+    parted = np.partition(by_day, above, axis=1)
+    middle = parted[:, above]
+    below = middle if count % 2 else parted[:, :above].max(axis=1)
+    return np.asarray(0.5 * (below + middle), dtype=np.float64)
 
 
 def variance_shares(parameters: ArrayLike, outcome: ArrayLike) -> FloatArray:

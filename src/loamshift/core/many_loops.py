@@ -5,6 +5,7 @@ Each is held to its plain one in ``tests/core/test_many_loops.py``.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -64,8 +65,17 @@ _NODES: Final = tuple(np.array(one) for one in NODES)
 
 def _need(need: Need, probability: float) -> float:
     """``Need.quantile``, within some last places: its error function is Python's own."""
-    belief = np.array(need.belief)
-    return float(_quantile(probability, need.curve_mmolc_kg, need.curve_weight, belief, *_NODES))
+    curve, weight = need.curve_mmolc_kg.tobytes(), need.curve_weight.tobytes()
+    return _kept_quantile(probability, curve, weight, need.belief)
+
+
+@lru_cache(maxsize=256)
+def _kept_quantile(
+    probability: float, curve: bytes, weight: bytes, belief: tuple[float, ...]
+) -> float:
+    """The same, worked out once: verdict and dose ask for it again."""
+    nodes = np.frombuffer(curve), np.frombuffer(weight), np.array(belief)
+    return float(_quantile(probability, *nodes, *_NODES))
 
 
 COMPILED: Final = Loops(

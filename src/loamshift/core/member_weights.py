@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -194,6 +195,7 @@ def equal_beds(
     return chosen.astype(np.int64), _quantiles(weights.z, weights.weight[:, chosen], slices)
 
 
+@lru_cache(maxsize=16)
 def normal_slices(count: int) -> FloatArray:
     """Middles of equal slices of a standard normal distribution.
 
@@ -205,7 +207,7 @@ def normal_slices(count: int) -> FloatArray:
     Returns
     -------
     ndarray
-        Rising, shape (count,) [sd].
+        Rising, not to be written to, shape (count,) [sd].
 
     References
     ----------
@@ -221,7 +223,9 @@ def normal_slices(count: int) -> FloatArray:
     z = np.linspace(-4.5, 4.5, 1801)
     density = np.exp(-0.5 * z**2) / math.sqrt(2.0 * math.pi)
     slices = (np.arange(count) + 0.5) / count
-    return _quantiles(z, density[:, None], slices)[:, 0]
+    found = _quantiles(z, density[:, None], slices)[:, 0]
+    found.flags.writeable = False
+    return found
 
 
 def _quantiles(z: FloatArray, weight: FloatArray, probabilities: FloatArray) -> FloatArray:

@@ -204,6 +204,16 @@ def wetness_daily(
 
 
 @lru_cache(maxsize=_KEPT_YEARS)
+def _kept_potential(
+    air_temp_c: tuple[float, ...], *, latitude: float, params: ClimateParameters
+) -> NDArray[np.float64]:
+    """Potential evaporation, worked out once for a place."""
+    found = thornthwaite_mm(air_temp_c, latitude=latitude, params=params)
+    found.setflags(write=False)
+    return found
+
+
+@lru_cache(maxsize=_KEPT_YEARS)
 def _kept_year(
     air_temp_c: tuple[float, ...],
     rain_mm: tuple[float, ...],
@@ -220,7 +230,7 @@ def _kept_year(
     """The year of checked inputs, worked out once for a place, soil and watering."""
     month_days = np.asarray(DAYS_IN_MONTH, dtype=np.float64)
     month = np.repeat(np.arange(12), DAYS_IN_MONTH)
-    potential = thornthwaite_mm(air_temp_c, latitude=latitude, params=params)
+    potential = _kept_potential(air_temp_c, latitude=latitude, params=params)
     watering = np.asarray(irrigation_mm)
     made = rain_days_mm(rain_mm, wet_days=wet_days, params=params, dice=dice)
     years = made.shape[0]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TypedDict
+from functools import lru_cache
+from typing import TypedDict, Unpack
 
-from loamshift.core.buffer import BufferParameters
+from loamshift.core.buffer import BufferParameters, buffer_mmolc_kg_ph
 from loamshift.core.loops import PLAIN, Loops
 from loamshift.domain.bed_context import BedContext, Pending
 from loamshift.domain.case import BedKind, Case
@@ -127,6 +128,23 @@ def curve_of(context: BedContext) -> Curve:
         params=buffer_parameters(),
         organic_only=context.organic_only,
     )
+
+
+def curve_slope_mmolc_kg_ph(context: BedContext, ph_water: float) -> float:
+    """The slope of the curve's own figures at a pH, at k = 1.
+
+    Returns
+    -------
+    float
+        Acid that moves it by one pH unit there [mmolc/kg/pH].
+    """
+    return _kept_slope(ph_water, **curve_of(context))
+
+
+@lru_cache(maxsize=256)
+def _kept_slope(ph_water: float, **soil: Unpack[Curve]) -> float:
+    """The same, worked out once: pull, drift and what is coming ask for it again."""
+    return float(buffer_mmolc_kg_ph(ph_water, **soil))
 
 
 def require_soil(context: BedContext) -> Soil:

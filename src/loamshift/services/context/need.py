@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
+from typing import Unpack
 
 from loamshift.core.buffer import acid_between_mmolc_kg, ph_after_acid
-from loamshift.core.need import Need, carbonate_nodes, weighted_quantile
+from loamshift.core.need import FloatArray, Need, carbonate_nodes, weighted_quantile
 from loamshift.domain.answer import Band
 from loamshift.domain.bed_context import BedContext
-from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.domain.ph import PhBelief
+from loamshift.services.context.build_context import Curve, curve_of, require_soil
 from loamshift.services.context.soil import ph_nodes
 from loamshift.units import (
     CACO3_G_PER_MMOLC,
@@ -34,12 +37,10 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
     """
     soil = require_soil(context)
     acidify = ph_to < soil.ph.ph_water
-    nodes, weights = ph_nodes(soil.ph)
-    step = acid_between_mmolc_kg(nodes, ph_to, **curve_of(context))
-    curve = step if acidify else -step
+    curve, weights = _curve_to(soil.ph, ph_to, acidify=acidify, **curve_of(context))
     belief = soil.carbonate
     return Need(
-        curve_mmolc_kg=curve.clip(min=0.0),
+        curve_mmolc_kg=curve,
         curve_weight=weights,
         zero_weight=belief.zero_weight if acidify else 1.0,
         carbonate_low_mmolc_kg=belief.low_pct * CARBONATE_MMOLC_KG_PER_PCT,
@@ -48,6 +49,16 @@ def need_mmolc_kg(context: BedContext, ph_to: float) -> Need:
         log10_k_sd=soil.k.log10_k_sd,
         carbonate_log_sd=belief.log_sd,
     )
+
+
+@lru_cache(maxsize=64)
+def _curve_to(
+    ph: PhBelief, ph_to: float, *, acidify: bool, **soil: Unpack[Curve]
+) -> tuple[FloatArray, FloatArray]:
+    """Acid or base of the curve at each node of a reading, and the weights of the nodes."""
+    nodes, weights = ph_nodes(ph)
+    step = acid_between_mmolc_kg(nodes, ph_to, **soil)
+    return (step if acidify else -step).clip(min=0.0), weights
 
 
 def carbonate_median_mmolc_kg(context: BedContext) -> float:

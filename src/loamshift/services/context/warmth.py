@@ -51,7 +51,7 @@ def start_date(context: BedContext, *, acidify: bool, not_before: date) -> date:
     return _start(context.soil_temp_c, acidify=acidify, not_before=not_before)
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=4096)
 def _start(soil_temp_c: tuple[float, ...], *, acidify: bool, not_before: date) -> date:
     """The same by the soil temperature alone: beds of one place ask it over and over."""
     limits = verdict_values()

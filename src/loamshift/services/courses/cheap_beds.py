@@ -85,7 +85,8 @@ class CheapBeds:
     def runs(self, plans: Sequence[Sequence[Application]]) -> tuple[BedRun, ...]:
         """The beds with each of several plans, at little more work than one."""
         courses: dict[tuple[str, date, bool], FloatArray] = {}
-        acid = np.repeat(self.steady_acid[None], len(plans), axis=0)
+        # step by step in memory, as the layers are worked out
+        acid = np.repeat(self.steady_acid.T[None], len(plans), axis=0).swapaxes(1, 2)
         on_top: FloatArray | None = None
         own = self.context.case.own_materials
         for number, part in [(n, part) for n, plan in enumerate(plans) for part in plan]:
@@ -97,7 +98,7 @@ class CheapBeds:
                 )
             within = share_within(self.context, part.incorporate_cm)
             strength = self._strength(material) * part.rate_g_m2 * within
-            coming = strength[:, None] * courses[key][None, :]
+            coming = (strength * courses[key][:, None]).T
             if is_lime(material) and not mixed_in:
                 on_top = np.zeros_like(acid) if on_top is None else on_top
                 on_top[number] += coming

@@ -40,6 +40,8 @@ FloatArray = NDArray[np.float64]
 DAYS_IN_YEAR: Final = 365
 _KEPT_COURSES: Final = 512
 """Courses of material kept, each of up to some fifteen hundred days [count]."""
+_ANY_DAY: Final = date(2001, 1, 1)
+"""Start of a course that does not hang on the warmth of its days."""
 _POWDER_UM: Final[tuple[SizeTriple, ...]] = ((0.0, 150.0, 1.0),)
 """Sizes of ash, compost lime and other lime of no stated fineness: as fine as ground lime."""
 
@@ -153,15 +155,17 @@ def acid_course_mmolc_m2(
         sizes=_sizes(material),
         prills=prills_of(material, on_surface=not incorporated),
     )
+    has_nitrogen = acting.parts.has_nitrogen
+    hangs_on_warmth = acting.has_sulfur or has_nitrogen
     course = _kept_course(
         acting,
-        soil_temp_c=soil_temp_c,
-        start=start,
+        soil_temp_c=soil_temp_c if hangs_on_warmth else (),
+        start=start if hangs_on_warmth else _ANY_DAY,
         count=count,
         ph_water=acting.ph_asked(ph_water),
-        in_pot=in_pot,
+        in_pot=in_pot and has_nitrogen,
         incorporated=incorporated,
-        land_use=land_use,
+        land_use=land_use if has_nitrogen else "unknown",
     )
     return rate * course
 

@@ -8,11 +8,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.ensemble import median_course
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.services.belief.bed_run import BedRun, Runner
-from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.build_context import curve_slope_mmolc_kg_ph, require_soil
 from loamshift.services.courses.drift import drift_ph_year
 from loamshift.services.materials.feed import feed_acid_of
 from loamshift.tables.model import verdict_values
@@ -144,7 +143,7 @@ def coming_ph(case: JudgedBed) -> float:
         Negative where it falls [pH].
     """
     context, soil = case.context, require_soil(case.context)
-    slope = float(buffer_mmolc_kg_ph(soil.ph.ph_water, **curve_of(context)))
+    slope = curve_slope_mmolc_kg_ph(context, soil.ph.ph_water)
     capacity = 10.0**soil.k.log10_k_mean * slope * context.soil_mass_kg_m2
     return float(-context.pending_acid_mmolc_m2 / capacity)
 

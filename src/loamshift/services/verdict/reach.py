@@ -10,12 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loamshift.core.background import background_acid_mmolc_m2
-from loamshift.core.buffer import buffer_mmolc_kg_ph
 from loamshift.core.plan_goal import RuleBounds, RuleGoal, bounds_of, reachable_and_held
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.services.context.air import air_acid
-from loamshift.services.context.build_context import curve_of, require_soil
+from loamshift.services.context.build_context import curve_slope_mmolc_kg_ph, require_soil
 from loamshift.services.context.need import carbonate_median_mmolc_kg, dose_to, middle_dose_to
 from loamshift.services.courses.seasons import (
     Seasons,
@@ -276,7 +275,7 @@ def capacity_mmolc_m2(context: BedContext, ph: float) -> float:
     float
         By the slope of its curve there [mmolc/m2].
     """
-    slope = float(buffer_mmolc_kg_ph(ph, **curve_of(context)))
+    slope = curve_slope_mmolc_kg_ph(context, ph)
     return float(10.0 ** require_soil(context).k.log10_k_mean * slope * context.soil_mass_kg_m2)
 
 
