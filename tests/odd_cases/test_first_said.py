@@ -315,3 +315,120 @@ def test_peaty_ground_is_not_limed_by_the_range_of_mineral_soil_without_a_word()
     assert "published lime table" not in peat["need"], "a table for loam says nothing of peat"
     assert "mineral soil" not in " ".join(loam.values())
     assert "published lime table" in loam["need"]
+
+
+CHALK = 'ph = 8.1\nph_method = "water 1:2.5"\ntexture = "silt loam"\ncarbonate_pct = 22\n'
+"""A limy soil that acid cannot move."""
+
+
+def test_plants_that_share_no_range_are_told_which_of_them_the_bed_suits() -> None:
+    aim = 'plant = ["potato", "cabbage"]'
+    limy = letter(text(soil=CHALK, aim=aim))["front-opening"]
+    assert "tested at pH 8.1, above the ranges of them all. Its free lime holds it" in limy
+    some = letter(text(soil=read(6.4), aim=aim))["front-opening"]
+    assert "tested at pH 6.4, which suits cabbage as it is" in some
+    sour = letter(text(soil=read(4.4), aim=aim))["front-opening"]
+    assert "below the ranges of them all" in sour and "free lime" not in sour
+
+
+def test_a_range_that_no_plant_has_is_not_wanted() -> None:
+    """Between the blueberry's range and the asparagus's lies a gap, where neither grows."""
+    answer = answered(text(soil=read(5.8), aim='plant = ["highbush blueberry", "asparagus"]'))
+    assert answer.verdict.reason is Reason.NO_COMMON_RANGE and answer.wanted is None
+
+
+def test_a_feed_that_holds_the_ph_is_for_when_it_is_there() -> None:
+    """Urea suits blueberries in their range; above it ammonium does more (from memory)."""
+    aim = 'plant = "highbush blueberry"'
+    away = letter(text(bed=PLANTED, soil=read(6.3), aim=aim))["front-undo"]
+    assert "Once in range, feed with" in away
+    there = letter(text(bed=PLANTED, soil=read(5.0), aim=aim))
+    assert "Once in range" not in " ".join(there.values())
+
+
+def test_water_to_be_acidified_brings_its_caution_wherever_it_is_named() -> None:
+    water = '[water]\nalkalinity = 270\nweekly = "20 mm"\nmonths = [5, 6, 7, 8, 9]'
+    case_text = text(bed=PLANTED, soil=read(6.6), aim='plant = "rhododendron"', more=water)
+    answer = answered(case_text, forecast=False)
+    said = letter(case_text)
+    assert answer.verdict.decision is Decision.ELSEWHERE
+    assert "acidify the water" in said["front-steps"]
+    assert "Pour acid into water, never water into acid" in said["front-care"]
+
+
+def test_caustic_lime_on_the_shelf_comes_after_ground_limestone() -> None:
+    """The caution says that ground limestone does the same work safely."""
+    shelf = '[[on_hand]]\nmaterial = "hydrated lime"\n'
+    limestone = shelf.replace("hydrated lime", "ground limestone")
+    case_text = text(soil=read(5.4), aim='plant = "cabbage"', more=shelf + limestone)
+    both = answered(case_text, forecast=False)
+    assert {part.material for part in both.applications} == {"ground limestone, calcitic"}
+    only = answered(case_text.replace(limestone, ""), forecast=False)
+    assert {part.material for part in only.applications} == {"hydrated lime"}
+
+
+def test_a_strip_against_a_laboratory_is_no_draw() -> None:
+    other = '[[soil.other_ph]]\nph = 6.5\nph_method = "strip"\n'
+    case_text = text(soil=read(5.0) + other, aim='plant = "raspberry"')
+    said = letter(case_text)
+    assert "We go by the laboratory" in said["front-first"]
+    head = letter_from_answer(answered(case_text, forecast=False), parse_case(case_text), words=UK)
+    assert "pH 5.0 in water 1:2.5" in head.subtitle and "pH 6.5 by test strip" in head.subtitle
+
+
+def ashed(salt: float) -> str:
+    ash = put_on("2025-11-05", "wood ash", "6.5 kg/m2")
+    soil = read(8.8, lime=f'ec_ds_m = {salt}\nec_method = "1:5"\nsampled = 2026-03-25\n')
+    return text(soil=soil, aim='plant = "strawberry"', more=ash)
+
+
+def test_ash_explains_a_high_ph_before_sodium_does() -> None:
+    said = letter(ashed(0.6), forecast=True)
+    assert "most likely comes from the wood ash applied here" in said["checks"]
+    assert "usually that of a sodic soil" not in said["checks"]
+    assert "would end" not in said["rescue"], "no forecast stands behind a course"
+    case_text = text(soil=read(8.8), aim='plant = "strawberry"')
+    assert "usually that of a sodic soil" in letter(case_text)["checks"]
+
+
+def test_salt_that_was_tested_is_not_asked_about() -> None:
+    for found, asked in ((0.6, False), (0.1, True)):
+        answer = answered(ashed(found), forecast=False)
+        assert answer.rescue is not None
+        steps = " ".join(map(worded, answer.rescue.steps))
+        assert ("If the salt reads above" in steps) is asked
+        assert ("takes the salt below the roots" in steps) is not asked
+
+
+def test_one_course_is_told_of_a_bed_left_alone() -> None:
+    lime = put_on("2026-02-14", "ground limestone", "1.3 kg/m2")
+    soil = read(7.9, lime="") + "sampled = 2026-04-01\n"
+    lawn = text(bed='kind = "lawn"\narea = "80 m2"', soil=soil, aim='plant = "lawn"', more=lime)
+    assert "If you do nothing" not in letter(lawn, forecast=True)["rescue"]
+
+
+def test_gypsum_on_sodic_soil_is_not_said_to_do_nothing() -> None:
+    """Calcium for sodium: the reclamation of USDA Handbook 60 (ussl-1954, from memory)."""
+    soil = read(9.1) + "sodium_pct = 22\n"
+    claim = '[[claim]]\nmaterial = "gypsum"\nrate = "500 g/m2"\n'
+    said = letter(text(soil=soil, aim='plant = "tomato"', more=claim))["claims"]
+    assert "its calcium takes the place of the sodium" in said
+    assert "barely change" not in said and "This bed needs" not in said
+
+
+def test_spoil_is_not_limed_before_acid_sulfate_is_ruled_out() -> None:
+    soil = read(3.1, texture="sandy loam") + "sampled = 2026-04-02\n"
+    case_text = text(soil=soil, aim='plant = "lawn"')
+    said = letter(case_text, forecast=True)
+    assert "lime only after a specialist has looked at it" in said["front-opening"]
+    assert "Once that is ruled out and the laboratory confirms" in said["rescue"]
+    assert said["rescue"].index("acid sulphate soil") < said["rescue"].index("ruled out")
+    assert "Below pH 6.0" not in said["rescue"], "no roots are injured between 5.5 and 6.0"
+
+
+def test_salt_below_the_limit_is_told_for_sensitive_plants() -> None:
+    """Citrus loses growth from 1.7 dS/m (Maas and Hoffman 1977, from memory)."""
+    soil = read(6.6) + 'ec_ds_m = {}\nec_method = "saturated paste"\n'
+    salty, sweet = (letter(text(soil=soil.format(ec), aim='plant = "lemon"')) for ec in (3.4, 0.8))
+    assert "The salinity (ECe) is 3.4 dS/m" in salty["checks"] and "citrus" in salty["checks"]
+    assert "sensitive ones" not in sweet["checks"]

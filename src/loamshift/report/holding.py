@@ -21,12 +21,13 @@ from loamshift.domain.message import (
     Message,
     Product,
     Prose,
+    Value,
     alkalinity,
     message,
     ph,
     rate,
 )
-from loamshift.report.ledger_lines import effect_of, equal_g_m2, in_text
+from loamshift.report.ledger_lines import effect_of, equal_g_m2, in_text, named
 from loamshift.tables.model import verdict_values
 
 _AMMONIUM_SULFATE = "ammonium sulfate"
@@ -160,14 +161,28 @@ def yearly_amount(answer: Answer) -> tuple[str, Measure] | None:
 
 
 def _with_feed(answer: Answer, upkeep: Upkeep, feeds: Listed) -> Message:
+    said: dict[str, Value] = {"feeds": feeds, "there": "no" if _is_for_later(answer, upkeep) else "yes"}
     if answer.wanted is not None and _limes_by_test(upkeep):
         low = ph(answer.wanted.ph_low)
-        return message("upkeep-habit-feed-lime-by-test", feeds=feeds, ph=low)
+        return message("upkeep-habit-feed-lime-by-test", ph=low, **said)
     amount = yearly_amount(answer)
     if amount is None:
-        return message("upkeep-habit-feed", feeds=feeds)
+        return message("upkeep-habit-feed", **said)
     substance, each_year = amount
-    return message(f"upkeep-habit-feed-{substance}", feeds=feeds, rate=each_year)
+    return message(f"upkeep-habit-feed-{substance}", rate=each_year, **said)
+
+
+def _is_for_later(answer: Answer, upkeep: Upkeep) -> bool:
+    """True where a feed that holds the pH would not help to bring it there.
+
+    Until a bed is acid enough, ammonium does more than urea or nitrate; until it is limed, less.
+    """
+    acid = [line.material == _AMMONIUM_SULFATE for line in feeds_given(upkeep)]
+    helps = all(acid) if answer.dose.direction is Direction.ACIDIFY else not any(acid)
+    wanted, now = answer.wanted, answer.verdict.ph_now
+    if helps or wanted is None or now is None or not answer.applications:
+        return False
+    return not wanted.ph_low <= now <= wanted.ph_high
 
 
 def _unfed(answer: Answer, upkeep: Upkeep) -> Message:
@@ -223,7 +238,7 @@ def _strongest(answer: Answer, case: Case, *, of_water: bool = False) -> Message
             alkalinity=None if known is None else alkalinity(known),
             amount=equal,
         )
-    return message("upkeep-undo", line=in_text(largest.name), effect=effect, amount=equal)
+    return message("upkeep-undo", line=in_text(named(largest)), effect=effect, amount=equal)
 
 
 def _is_water(line: LedgerLine) -> bool:

@@ -8,8 +8,16 @@ from loamshift.domain.message import Given, Message, Worded, message, rate
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+_WASHED_OUT = "ledger-bicarbonate-washed-out"
 NOTHING_MMOLC_M2 = 5.0
 """Less than a tenth of a gram of sulfur: a line that small says `next to nothing` [mmolc/m2]."""
+
+
+def named(line: LedgerLine) -> Worded:
+    """The name of a line by what it does: draining water that raises the pH carries acid out."""
+    name = line.name
+    washed = isinstance(name, Message) and name.key == _WASHED_OUT
+    return message("ledger-acid-washed-out") if washed and line.value < 0.0 else name
 
 
 def called(name: Worded, words: Words) -> str:
@@ -56,7 +64,7 @@ def strongest(lines: tuple[LedgerLine, ...]) -> Message:
         return message("ledger-still")
     return message(
         "ledger-strongest",
-        line=in_text(largest.name),
+        line=in_text(named(largest)),
         effect=effect,
         amount=rate(equal_g_m2(largest.value)),
     )

@@ -30,7 +30,13 @@ _TINY: Final = 0.01
 """A smaller share is told as less than one per cent [1]."""
 _HARDLY_PH: Final = 0.05
 _PLACES: Final = {BedKind.CONTAINER: "pot", BedKind.LAWN: "lawn", BedKind.FIELD: "field"}
-_TELL_THE_PH: Final = ("claim-dips", "claim-iron", "claim-lime-first", "claim-off-the-curve")
+_TELL_THE_PH: Final = (
+    "claim-dips",
+    "claim-gypsum-sodic",
+    "claim-iron",
+    "claim-lime-first",
+    "claim-off-the-curve",
+)
 
 
 def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -42,8 +48,9 @@ def claims_settled(answer: Answer, case: Case, *, words: Words) -> Section | Non
     if not answer.claims:
         return None
     heading = message("claim-heading", claims=len(answer.claims))
+    sodic = answer.verdict.reason is Reason.SODIC  # whose need no dose for ordinary soil is
     told = tuple(
-        Paragraph(_settled(claim, case, words, need_told=place > 0))
+        Paragraph(_settled(claim, case, words, need_told=sodic or place > 0))
         for place, claim in enumerate(answer.claims)
     )
     return Section(say(heading, words), told)

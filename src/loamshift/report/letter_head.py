@@ -13,6 +13,8 @@ from loamshift.domain.soil import Medium
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
+_MOST_OTHERS = 2
+"""So many further readings of a report stand in the head [count]."""
 METRE_CM = 100.0
 """A ring as wide as this is told in metres or feet [cm]."""
 _SOLUTIONS = {
@@ -114,14 +116,15 @@ def _readings(case: Case, words: Words) -> list[str]:
     first, newest = case.soil.ph, reading_in_force(case)
     if newest is None:
         return []
-    parts = [_reading(first, case.soil, words)] if first is not None else []
-    if first is None or newest is not first:
-        parts.append(_reading(newest, case.soil, words))
-    return parts
+    told = [] if first is None else [first]
+    told += case.soil.other_ph[:_MOST_OTHERS]
+    if all(newest is not one for one in told):
+        told.append(newest)
+    return [_reading(one, case.soil, words) for one in told]
 
 
 def _reading(reading: PhReading, soil: SoilEntry, words: Words) -> str:
-    own = reading is soil.ph
+    own = reading is soil.ph or any(reading is one for one in soil.other_ph)
     deep = reading.depth_cm or (soil.sample_depth_cm if own else None)
     taken = reading.taken or (soil.sampled if own else None)
     known = reading.method is not PhMethod.UNKNOWN

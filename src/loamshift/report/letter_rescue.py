@@ -83,7 +83,8 @@ def what_is_wrong(answer: Answer, words: Words) -> str:
     """The problem of an answer's rescue and where the pH is heading."""
     if answer.rescue is None:
         return ""
-    expected = "" if _course_is_told(answer) else _expected(answer.rescue, words)
+    told = _course_is_told(answer) or answer.rescue.course is not None
+    expected = "" if told else _expected(answer.rescue, words)
     return " ".join(filter(None, (sentence(answer.rescue.problem, words), expected)))
 
 

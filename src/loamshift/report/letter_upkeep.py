@@ -26,7 +26,7 @@ from loamshift.report.holding import (
     water_decides,
     yearly_amount,
 )
-from loamshift.report.ledger_lines import called, effect_of, strongest, worth
+from loamshift.report.ledger_lines import called, effect_of, named, strongest, worth
 from loamshift.report.letter_words import sentence
 from loamshift.report.messages import say
 from loamshift.report.words import Words
@@ -92,7 +92,7 @@ def _when(answer: Answer) -> str:
 def _row(line: LedgerLine, words: Words) -> tuple[str, str, str]:
     effect = say(message("ledger-effect", effect=effect_of(line.value)), words)
     equals = worth(line.value)
-    return called(line.name, words), effect, "" if equals is None else say(equals, words)
+    return called(named(line), words), effect, "" if equals is None else say(equals, words)
 
 
 def _drift(answer: Answer, upkeep: Upkeep) -> tuple[Message, ...]:

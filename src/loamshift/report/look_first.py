@@ -8,7 +8,8 @@ from typing import Final
 from loamshift.domain.answer import Answer, Decision, Direction, Reason, RootsBelow, Worded
 from loamshift.domain.case import BedKind, Case, Drainage, Site
 from loamshift.domain.letter import Items, Matter, Section, Sheet
-from loamshift.domain.message import Listed, Message, depth, message
+from loamshift.domain.message import Listed, Message, choice, depth, message
+from loamshift.domain.ph import PhMethod
 from loamshift.domain.rules import CautionKind
 from loamshift.report.messages import say, say_sentence
 from loamshift.report.words import Words
@@ -18,6 +19,7 @@ _MOST: Final = 3
 """So many stand on the front sheet [count]."""
 _WET_FEET: Final = "wet-feet"
 _CONTRADICT: Final = "check-readings-contradict"
+_ROUGH: Final = (choice(PhMethod.PROBE.value), choice(PhMethod.STRIP.value))
 _PEAT: Final = "check-peat"
 _BAD_BELOW: Final = (RootsBelow.ALUMINIUM, RootsBelow.TOO_LOW, RootsBelow.TOO_HIGH)
 
@@ -69,7 +71,8 @@ def _told(answer: Answer, case: Case) -> Iterator[Worded]:
     if limes and any(_says(row.comment, _PEAT) for row in answer.findings):
         yield message("front-peat")
     if any(_says(row.comment, _CONTRADICT) for row in answer.findings):
-        yield message("front-readings-differ")
+        rough = any(_rough_against_careful(row.comment) for row in answer.findings)
+        yield message("front-readings-differ", rough="yes" if rough else "no")
     below = () if answer.subsoil is None else answer.subsoil.layers
     bad = [layer for layer in below if layer.roots in _BAD_BELOW]
     if bad:
@@ -84,6 +87,15 @@ def _waterlogged(answer: Answer, case: Case) -> bool:
     wet = case.bed.drainage is Drainage.WATERLOGGED
     said = answer.verdict.reason is Reason.WATERLOGGED
     return wet and not said and answer.dose.direction is not Direction.ACIDIFY
+
+
+def _rough_against_careful(comment: Worded) -> bool:
+    """True where one of two readings that differ is a strip's or probe's and one a laboratory's."""
+    for one in getattr(comment, "sentences", (comment,)):
+        if getattr(one, "key", "") == _CONTRADICT:
+            pair = (one.values["one"].values["method"], one.values["two"].values["method"])
+            return sum(method in _ROUGH for method in pair) == 1
+    return False
 
 
 def _says(comment: Worded, key: str) -> bool:

@@ -7,7 +7,14 @@ from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, DataSet, Figure, FigureKind, Table
 from loamshift.domain.message import Message, message, rate
 from loamshift.report.figures.shared import labels_said, prose_said
-from loamshift.report.ledger_lines import called, effect_of, equal_g_m2, in_text, worth
+from loamshift.report.ledger_lines import (
+    called,
+    effect_of,
+    equal_g_m2,
+    in_text,
+    named,
+    worth,
+)
 from loamshift.report.messages import say
 from loamshift.report.words import Words
 
@@ -31,7 +38,7 @@ def ledger_figure(answer: Answer, case: Case, *, words: Words) -> Figure | None:
     net = LedgerLine(name=message("ledger-net"), value=ledger.net)
     every = [*(("line", line) for line in lines), ("sum", net)]
     rows = tuple(
-        (kind, called(line.name, words), round(line.value, 2), _said(line.value, words))
+        (kind, called(named(line), words), round(line.value, 2), _said(line.value, words))
         for kind, line in every
     )
     columns = (
@@ -63,7 +70,7 @@ def _said(value: float, words: Words) -> str:
 def _cells(line: LedgerLine, words: Words) -> tuple[str, str, str]:
     effect = say(message("ledger-effect", effect=effect_of(line.value)), words)
     equals = worth(line.value)
-    return called(line.name, words), effect, "" if equals is None else say(equals, words)
+    return called(named(line), words), effect, "" if equals is None else say(equals, words)
 
 
 def _sentences(ledger: Ledger, weighing: list[LedgerLine]) -> tuple[Message, Message]:
@@ -72,7 +79,7 @@ def _sentences(ledger: Ledger, weighing: list[LedgerLine]) -> tuple[Message, Mes
         message(
             "figure-ledger-strongest",
             n=len(weighing),
-            line=in_text(largest.name),
+            line=in_text(named(largest)),
             effect=effect_of(largest.value),
             amount=rate(equal_g_m2(largest.value)),
         ),

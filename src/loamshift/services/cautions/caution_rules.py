@@ -97,7 +97,8 @@ def handling_taken_up(facts: CautionFacts) -> Codes:
 
 def acid_into_water(facts: CautionFacts) -> Codes:
     """Water that has to be treated first, by acid among other ways."""
-    treat = facts.reason is Reason.WATER and facts.decision is Decision.EFFORT
+    waits = facts.decision is Decision.MEASURE_FIRST
+    treat = facts.reason is Reason.WATER and not waits
     return _given("acid-handling", when=treat)
 
 

@@ -37,10 +37,12 @@ from loamshift.services.cautions.target_checks import (
     target_method,
     wanted_too_soon,
 )
+from loamshift.services.context.plateau import lime_left_over_ph
 from loamshift.services.context.readings import OLDEST_D, current_reading
 from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
 from loamshift.services.context.salt_words import salt_words
 from loamshift.services.context.scale_words import scale_doubt
+from loamshift.services.context.sodium import caustic_put_on
 from loamshift.services.verdict.doubts import likely_sodic
 from loamshift.services.verdict.stops import saturated_ec
 from loamshift.tables.model import buffer_parameters, salinity_parameters, verdict_values
@@ -76,6 +78,7 @@ def findings(context: BedContext, *, reason: Reason | None = None) -> tuple[Find
         range_agreed(context),
         shared_range(context.case),
         _salt(context),
+        _salt_for_some(context),
         _salt_put_on(context) if reason is Reason.SALT else None,
         _aluminium(context),
         _sodium(context),
@@ -269,6 +272,34 @@ def _salt(context: BedContext) -> Finding | None:
     )
 
 
+def _salt_for_some(context: BedContext) -> Finding | None:
+    """Salt that most plants bear and sensitive ones do not.
+
+    References
+    ----------
+    maas-hoffman-1977
+    """
+    ece, limit = saturated_ec(context), salt_limit_ds_m(context)
+    sensitive = verdict_values()["salt_sensitive_ece_ds_m"]
+    if ece is None or not sensitive < ece <= limit:
+        return None
+    return finding_row(
+        "salt for sensitive plants",
+        value=round(ece, 2),
+        operator="<=",
+        limit=sensitive,
+        unit="dS/m, saturated paste",
+        passed=False,
+        severity=Severity.CAUTION,
+        comment=message(
+            "check-salt-sensitive",
+            ece=salt(ece, against=sensitive),
+            limit=salt(limit, against=ece),
+        ),
+        source_key="maas-hoffman-1977",
+    )
+
+
 def _salt_put_on(context: BedContext) -> Finding | None:
     put_on = too_much_salt(context)
     if put_on is None:
@@ -343,7 +374,11 @@ def _sodium_suspected(context: BedContext) -> Finding | None:
         unit="pH in water",
         passed=False,
         severity=Severity.CAUTION,
-        comment=message("check-sodium-suspected"),
+        comment=message(
+            "check-sodium-suspected",
+            products=caustic_put_on(context),
+            held=ph(lime_left_over_ph()),
+        ),
         source_key="ussl-1954",
     )
 

@@ -20,6 +20,7 @@ from loamshift.domain.message import (
     times,
 )
 from loamshift.services.claim.year_words import year_words
+from loamshift.services.context.sodium import is_sodic
 from loamshift.services.materials.caps import is_overdose, limit_passed, product_cap
 
 if TYPE_CHECKING:
@@ -37,6 +38,7 @@ _FAR: Final = 10.0
 _TOLD_PH: Final = 0.05
 _SLOW: Final = 0.3
 """Share unreacted after a year from which the whole is called its end [1]."""
+_GYPSUM: Final = "gypsum"
 _TRAINED: Final = "acid-handling"
 """The caution of acids that only trained people handle."""
 
@@ -98,6 +100,8 @@ def comment(context: BedContext, told: Told) -> Prose:
 
 def _what_it_does(context: BedContext, told: Told) -> Prose:
     group = told.material.group
+    if told.material.key == _GYPSUM and is_sodic(context):
+        return prose(message("claim-gypsum-sodic"), message("claim-gypsum-sodic-how"))
     if group is MaterialGroup.NEUTRAL_SALT:
         return prose(message("claim-neutral-salt"), message("claim-neutral-salt-reading"))
     if group is MaterialGroup.IRON:

@@ -12,10 +12,11 @@ def wanted(context: BedContext) -> Wanted | None:
     Returns
     -------
     Wanted or None
-        Nothing where neither plants nor a target pH are known [pH in water].
+        Nothing where neither plants nor a target pH are known, or where the plants share no
+        range [pH in water].
     """
     target = context.target
-    if target is None:
+    if target is None or not target.is_shared:
         return None
     return Wanted(
         ph_low=target.ph_low, ph_high=target.ph_high, ph_aim=target.ph_aim, names=target.names

@@ -29,6 +29,8 @@ from loamshift.tables.parameters import parameter_values
 DAYS_IN_YEAR: Final = 365
 TEST_LEAD_D: Final = 14
 """A test is taken this long before the application it decides [d]."""
+_CAUSTIC: Final = "caustic-lime"
+"""The caution of what burns: ground limestone does the same work safely."""
 CLOSER_BELOW: Final = 1.4
 """Small amounts are tried closer together than large ones, by this power [-]."""
 NO_LIMIT_G_M2: Final = 10_000.0
@@ -244,8 +246,8 @@ def _left_before(first: date, after: date, wait: int, spare: float) -> float:
 def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, float]:
     """The material of the plan and its active share: what is on hand, else the usual one.
 
-    What is on hand and too slow to act by the day wanted is passed over. The usual lime is
-    dolomitic where the soil is short of magnesium.
+    What is on hand and too slow to act by the day wanted is passed over, and a caustic lime comes
+    after one that is none. The usual lime is dolomitic where the soil is short of magnesium.
 
     Parameters
     ----------
@@ -264,6 +266,7 @@ def choose_material(context: BedContext, *, acidify: bool) -> tuple[Material, fl
         "elemental sulfur, powder" if acidify else lime, own=context.case.own_materials
     )
     own = [item for item in context.case.on_hand if item.material.group is group]
+    own.sort(key=lambda item: _CAUSTIC in item.material.cautions)
     if not own:
         return usual, active_share(usual, acidify=acidify)
     start = start_date(context, acidify=acidify, not_before=context.case.today)

@@ -6,6 +6,7 @@ from loamshift.core.column_layout import HIGHEST_TABLE_PH, LOWEST_TABLE_PH
 from loamshift.domain.answer import Finding, Severity
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.message import message
+from loamshift.services.context.sodium import caustic_put_on
 from loamshift.services.verdict.doubts import hardly_a_soil, likely_sodic, lime_contradicts_ph
 from loamshift.tables.model import verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -81,7 +82,7 @@ def beyond_forecast(context: BedContext) -> Finding | None:
             unit="pH in water",
             passed=False,
             severity=Severity.CAUTION,
-            comment=message("expect-no-forecast-sodium-likely"),
+            comment=message("expect-no-forecast-sodium-likely", products=caustic_put_on(context)),
         )
     high = ph >= HIGHEST_TABLE_PH
     return Finding(

@@ -16,19 +16,20 @@ from loamshift.services.context.build_context import curve_of, require_soil
 from loamshift.services.context.need import ph_after_acid_m2
 from loamshift.services.context.plateau import lime_left_over_ph
 from loamshift.services.context.salt_put_on import too_much_salt
+from loamshift.services.context.sodium import is_sodic
 from loamshift.services.context.soil import ph_nodes
 from loamshift.services.rescue.chlorosis import chlorosis_relief
 from loamshift.services.rescue.over_time import rescue_over_time
 from loamshift.services.rescue.unread import without_a_reading
 from loamshift.services.rescue.words import (
     NOTHING_G_M2,
-    is_sodic,
     salt_put_on,
     too_acid,
     too_limed,
     too_salty,
     waterlogged,
 )
+from loamshift.services.verdict.doubts import likely_sodic
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import overdosed
 from loamshift.tables.parameters import parameter_values
@@ -85,12 +86,14 @@ def rescue(context: BedContext, judged: Judgement, beds: Runner | None = None) -
         return None if judged.reason is Reason.NO_COMMON_RANGE else _relief(context)
     if judged.decision is not Decision.STOP:
         return None
+    if likely_sodic(context):
+        beds = None  # the column knows no sodium and no ash salts: it has no course of such a soil
     if judged.reason is Reason.OVERDOSE and _is_limed(context):
         high = rescue_high_ph(context)
         sulfur = sulfur_back_g_m2(context, ph_high=high)
         return too_limed(
             context,
-            expected=ph_expected(context),
+            expected=None if likely_sodic(context) else ph_expected(context),
             back_to_ph=high,
             sulfur=sulfur,
             course=_over_time(context, beds, judged, need=sulfur, acidify=True, waits=True),

@@ -32,9 +32,10 @@ from loamshift.services.context.salt_put_on import (
     salt_test_day,
     too_much_salt,
 )
+from loamshift.services.context.sodium import is_sodic
 from loamshift.services.materials.caps import product_cap
 from loamshift.services.rescue.chlorosis import iron_steps
-from loamshift.services.verdict.stops import overdosed
+from loamshift.services.verdict.stops import overdosed, saturated_ec
 from loamshift.tables.materials import load_materials
 from loamshift.tables.model import lime_parameters, verdict_values
 from loamshift.tables.parameters import parameter_values
@@ -96,6 +97,7 @@ def too_acid(
         steps.append(message("rescue-today-acid-spill"))
     elif coming > 0.0 and lies_there(context):
         steps.append(take_up(context))
+    ruled_out = not context.pending and not context.in_pot and expected.mid < _ACID_SULFATE_PH
     washed = too_much_salt(context) is not None and not is_sodic(context)
     if washed:
         steps.append(wash(context))
@@ -103,13 +105,15 @@ def too_acid(
     if context.pending and (lies_there(context) or _is_fresh(context)):
         steps.append(message("rescue-hurt"))
     if not washed and not is_sodic(context):
-        steps.append(_flush(context))
+        steps.append(_wash_or_ask(context))
     if context.in_pot:
         steps.append(message("rescue-repot"))
     elif is_sodic(context):
         steps.append(message("rescue-sodic-advice"))
     elif course is not None and (course.acts or (course.is_safe_by_ph and needs_lime)):
-        steps += back_in_parts(course)
+        if ruled_out:
+            steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
+        steps += back_in_parts(course, ruled_out=ruled_out)
     elif lime_now.mid > NOTHING_G_M2:
         wait = Measure(Quantity.WEEKS, parameter_values("advice")["rescue_retest_weeks"])
         steps.append(_first_lime(context, lime_now, back_to_ph=back_to_ph))
@@ -121,8 +125,9 @@ def too_acid(
         steps.append(message(f"rescue-{stays}", ph=low))
     if context.planted and not context.in_pot:
         steps.append(message("rescue-lift-until-steady"))
+    told = message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH))
     if coming <= 0.0 and expected.mid < _ACID_SULFATE_PH and not context.in_pot:
-        steps.append(message("rescue-acid-sulfate", ph=ph(_ACID_SULFATE_PH)))
+        steps += [] if told in steps else [told]
     return Rescue(
         problem=prose(
             _too_acid(context, coming=coming, expected=expected, back_to_ph=back_to_ph),
@@ -139,7 +144,7 @@ def too_acid(
 def too_limed(
     context: BedContext,
     *,
-    expected: Band,
+    expected: Band | None,
     back_to_ph: float,
     sulfur: Band,
     course: RescueCourse | None = None,
@@ -149,7 +154,7 @@ def too_limed(
     Parameters
     ----------
     expected
-        PH once all has acted [pH in water].
+        PH once all has acted, None where no lime explains the reading [pH in water].
     back_to_ph
         PH to come back to [pH in water].
     sulfur
@@ -170,7 +175,7 @@ def too_limed(
     steps.append(laboratory_test("ph-salt" if _ASH in keys else "ph"))
     steps.append(message("rescue-hurt"))
     if _ASH in keys:
-        steps.append(_flush(context))
+        steps.append(_wash_or_ask(context))
     steps.append(message("rescue-fizz"))
     if not context.in_pot and sulfur.mid > NOTHING_G_M2:
         steps.append(_sulfur_after_fizz(context, sulfur, back_to_ph=back_to_ph))
@@ -311,11 +316,6 @@ def waterlogged(context: BedContext) -> Rescue:
     )
 
 
-def is_sodic(context: BedContext) -> bool:
-    """True where sodium decides: no lime by the tables for ordinary soil, and no plain water."""
-    return (context.case.soil.sodium_pct or 0.0) > verdict_values()["sodic_pct"]
-
-
 def take_up(context: BedContext, *, limes: bool = False) -> Message:
     """How to take away what has not reacted yet.
 
@@ -356,7 +356,8 @@ def _too_acid(
     load = overdosed(context)
     if load is not None and require_soil(context).ph.ph_water >= back_to_ph:
         return prose(load_sentence(context, load), message("rescue-so-much-at-once"))
-    return message("rescue-too-acid", ph=ph(back_to_ph))
+    harmed = back_to_ph if context.target is None else context.target.harmful_low
+    return message("rescue-too-acid", ph=ph(harmed))
 
 
 def _waits_for_air(context: BedContext) -> bool:
@@ -372,15 +373,27 @@ def _is_liquid_acid(key: str) -> bool:
     return key.startswith(_LIQUID_ACIDS)
 
 
-def back_in_parts(course: RescueCourse) -> tuple[Message, ...]:
-    """What goes back on once the laboratory has answered, and the test that decides the next."""
+def back_in_parts(course: RescueCourse, *, ruled_out: bool = False) -> tuple[Message, ...]:
+    """What goes back on once the laboratory has answered, and the test that decides the next.
+
+    Parameters
+    ----------
+    ruled_out
+        True where acid sulfate soil has to be ruled out before any of it.
+    """
     plan = course.plan
     product = Product(plan.material)
     parts = sum(part.rate_g_m2 for part in plan.parts)
     if parts > 0.0:
         day = plan.parts[0].date
         return (
-            message("rescue-part-now", product=product, rate=rate(parts), day=day),
+            message(
+                "rescue-part-now",
+                product=product,
+                rate=rate(parts),
+                day=day,
+                first="specialist" if ruled_out else "laboratory",
+            ),
             *_test(course),
         )
     now = course.stages[0].come_frac
@@ -410,6 +423,14 @@ def _sulfur_after_fizz(context: BedContext, sulfur: Band, *, back_to_ph: float) 
         range=rate(sulfur.lo90, high=sulfur.hi90),
         most=rate(sulfur.hi90),
     )
+
+
+def _wash_or_ask(context: BedContext) -> Message:
+    """Salt to be washed down: at once where a test shows too much, else if one shows it."""
+    tested = saturated_ec(context)
+    if tested is not None and tested > salt_limit_ds_m(context):
+        return wash(context)
+    return _flush(context)
 
 
 def _flush(context: BedContext) -> Message:

@@ -16,6 +16,7 @@ from loamshift.domain.message import (
     message,
     percent,
     ph,
+    plants,
     prose,
     salt,
 )
@@ -26,6 +27,7 @@ from loamshift.services.context.readings import dated_readings
 from loamshift.services.context.salt_put_on import salt_limit_ds_m, too_much_salt
 from loamshift.services.context.salt_words import salt_words
 from loamshift.services.verdict.bed_words import Planned, Teller, Told, reading
+from loamshift.services.verdict.doubts import holds_free_lime
 from loamshift.services.verdict.judgement import Judgement
 from loamshift.services.verdict.stops import PASTE, overdosed, saturated_ec
 from loamshift.tables.model import verdict_values
@@ -135,10 +137,29 @@ def _no_common_range(context: BedContext, judged: Judgement, plan: Planned) -> T
     return (
         prose(
             message("verdict-no-common-range", ranges=Listed(ranges)),
+            _as_it_is(context),
             message("verdict-plant-apart"),
         ),
         message("verdict-no-common-range-change"),
     )
+
+
+def _as_it_is(context: BedContext) -> Prose | None:
+    """Which of the plants the bed suits as it was read, or that it lies beyond them all."""
+    if context.soil is None:
+        return None
+    now, those = context.soil.ph.ph_water, context.case.aim.plants
+    suits = tuple(plant.name for plant in those if plant.ph_low <= now <= plant.ph_high)
+    if suits:
+        return prose(message("verdict-suits-now", reading=reading(context), suits=plants(suits)))
+    above = all(now > plant.ph_high for plant in those)
+    if not above and not all(now < plant.ph_low for plant in those):
+        return None
+    beyond = message(
+        "verdict-beyond-all", reading=reading(context), side="above" if above else "below"
+    )
+    held = above and holds_free_lime(context)
+    return prose(beyond, message("verdict-lime-holds") if held else None)
 
 
 STOPPED: Final[Mapping[Reason, Teller]] = {

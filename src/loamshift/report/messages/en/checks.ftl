@@ -71,12 +71,17 @@ check-depth-odd = The sample was taken { $sampled } deep, and the treatment reac
 
 check-salt-no-extract = A conductivity tells us nothing unless we know how the soil was extracted: saturated paste, 1:1 or 1:5. Add that to the bed.
 check-salt-ok = Salt is low enough.
+check-salt-sensitive = The salinity (ECe) is { $ece }. That is below the limit for most plants, { $limit }, but the growth of sensitive ones suffers from 1.0 to 2.0 dS/m up: beans, carrots, onions, strawberries and citrus among them. Water deeply now and then, so that salt does not build up, and test it again.
 check-salt-high = The soil is too salty already: its salinity (ECe) is { $ece }, and the limit is { $limit }. Acidifying and liming materials are salts or make salts, so flush the salts out with good water first.
 check-aluminium-ok = At this pH little aluminium is available.
 check-aluminium-high = At this pH, aluminium holds about { $share } of the exchange sites. It injures the roots of plants that do not come from acid ground.
 check-sodium-ok = Sodium is low enough.
 check-sodium-high = This soil is sodic: its high pH comes from sodium. Gypsum, drainage and specialist advice come before any acid.
-check-sodium-suspected = So high a pH is usually that of a sodic soil, where gypsum, drainage and specialist advice come before any acid.
+# $products is the ash or caustic lime applied lately, or "none"; $held what lime alone holds.
+check-sodium-suspected = { $products ->
+    [none] So high a pH is usually that of a sodic soil, where gypsum, drainage and specialist advice come before any acid.
+   *[other] So high a pH most likely comes from the { $products } applied here, and falls back towards { $held } as what is caustic turns to carbonate and washes out. If it still reads as high in half a year, have sodium tested.
+}
 
 ## Ground and water
 

@@ -42,6 +42,9 @@ claim-no-ph = A claim is checked against the pH of the soil. Give the key ph in 
 
 claim-neutral-salt = This adds no acid, whatever the label says.
 claim-neutral-salt-reading = As a salt it can lower a pH reading in water for a while, but the soil itself is no more acid.
+# Where sodium holds the soil, gypsum does what it does nowhere else.
+claim-gypsum-sodic = In this sodic soil gypsum has other work to do: its calcium takes the place of the sodium. As the sodium is washed out, the pH comes down too.
+claim-gypsum-sodic-how = How much it takes, and whether the water can drain away, is for a specialist to say.
 claim-iron = It feeds the leaves with iron and does not change the pH.
 claim-none-needed = This { claim-place } needs neither acid nor lime now.
 claim-none-needed-away = This { claim-place } needs neither acid nor lime, so this would only move it away from its target.

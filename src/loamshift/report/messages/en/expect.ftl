@@ -41,7 +41,11 @@ expect-narrows = { $cause ->
 ## Soils that the forecast does not reach
 
 expect-no-forecast-sodium = Sodium holds the pH of this soil. Our forecast only knows lime, so there is none for it.
-expect-no-forecast-sodium-likely = Sodium most likely holds the pH of this soil. Our forecast only knows lime, so there is none until sodium has been tested.
+# $products is the ash or caustic lime applied lately, or "none".
+expect-no-forecast-sodium-likely = { $products ->
+    [none] Sodium most likely holds the pH of this soil. Our forecast only knows lime, so there is none until sodium has been tested.
+   *[other] Our forecast only knows lime, and { $products } can take a soil past what lime holds. So there is no forecast until a test reads lower.
+}
 expect-no-forecast-rough = So rough a reading is more likely to be wrong than the soil to be so, and there is nothing to forecast from.
 expect-no-forecast-contradiction = The pH and the free lime do not fit together, so there is nothing to forecast from.
 expect-no-forecast-beyond = { $end ->

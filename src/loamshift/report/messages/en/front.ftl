@@ -87,7 +87,11 @@ front-wet-first = { $ground ->
     [container] The mix is waterlogged. Let it drain before anything else: roots drown in it at any pH.
    *[bed] The ground is waterlogged. Drain or raise it before anything else: roots drown in it at any pH.
 }
-front-readings-differ = Two tests of one season contradict each other. Have a new sample tested before you spend money on the strength of either.
+# $rough is "yes" where one of them is a strip's or probe's and the other a laboratory's.
+front-readings-differ = { $rough ->
+    [yes] The quick test and the laboratory contradict each other. We go by the laboratory; have a new sample tested before you spend much money.
+   *[no] Two tests of one season contradict each other. Have a new sample tested before you spend money on the strength of either.
+}
 front-peat = This is peaty ground, and the pH range here is for mineral soil. On peat a lower pH often serves: ask locally before you lime all the way up.
 # $depth is where such soil begins.
 front-below = { $way ->

@@ -10,6 +10,8 @@ ledger-nitrogen-feed = Nitrogen fertiliser
 ledger-sulfur-of-earlier-years = Sulphur from earlier years
 ledger-harvest = Harvest
 ledger-bicarbonate-washed-out = Bicarbonate washed out
+# The same line in a soil so acid that what drains away is acid.
+ledger-acid-washed-out = Acid washed out
 ledger-free-lime-dissolving = Free lime dissolving
 ledger-humus-rotting = Old organic matter rotting
 ledger-net = Net effect
@@ -24,6 +26,7 @@ ledger-in-text-nitrogen-feed = the nitrogen fertiliser
 ledger-in-text-sulfur-of-earlier-years = sulphur from earlier years
 ledger-in-text-harvest = the harvest
 ledger-in-text-bicarbonate-washed-out = bicarbonate washed out of { soil-the }
+ledger-in-text-acid-washed-out = acid washed out of { soil-the }
 ledger-in-text-free-lime-dissolving = free lime dissolving in { soil-the }
 ledger-in-text-humus-rotting = old organic matter rotting in { soil-the }
 

@@ -146,7 +146,10 @@ rescue-clock = { $pace ->
        *[other] { $now }
     } has acted by today, { $month } will have within a month and { $year } within a year.
 }
-rescue-part-now = If the laboratory confirms that { bed-the } is too acid, apply { $rate } of { $product } from the bag on about { $day }, and no more: the rest follows the tests.
+rescue-part-now = { $first ->
+    [specialist] Once that is ruled out and the laboratory confirms that { bed-the } is too acid, apply { $rate } of { $product } from the bag, on about { $day } at the earliest, and no more: the rest follows the tests.
+   *[laboratory] If the laboratory confirms that { bed-the } is too acid, apply { $rate } of { $product } from the bag on about { $day }, and no more: the rest follows the tests.
+}
 rescue-part-not-yet = { $what ->
     [acted] Apply no { $product } yet: only a test shows how far the pH has gone.
    *[pending] Apply no { $product } yet: what lies there has still to act, and only a test shows how far it takes the pH.
@@ -171,7 +174,7 @@ rescue-lift-until-steady = Move plants you value into fresh compost until the te
 rescue-lift-if-scorched = If leaves wilt or their edges turn brown, move plants you value into fresh compost until the test is back.
 rescue-lift-until-result = Move plants you value into fresh compost, and wait for the result.
 rescue-keep-moist = Keep { soil-the } evenly moist with rainwater until the result is in. When it dries, the salt rises to the roots.
-rescue-acid-sulfate = If nobody has acidified this ground, a pH below { $ph } in coastal or drained clay may mean acid sulphate soil. Leave it undug and undrained, and ask a specialist.
+rescue-acid-sulfate = If nobody has acidified this ground, a pH below { $ph } in coastal or drained clay, or in mine spoil, may mean acid sulphate soil. Leave it undug and undrained, and ask a specialist.
 rescue-fizz = Drip dilute hydrochloric acid (or vinegar) on a dried sample, and watch and listen for fizzing. If it fizzes, { soil-the } still contains free lime.
 # $first is the most for one application, $least and $most what it may take in all, pure sulphur.
 rescue-sulfur-after-fizz =

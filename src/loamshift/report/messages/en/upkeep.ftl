@@ -125,12 +125,19 @@ upkeep-humus =
     }: as much in the coming year as { $sulfur } of pure sulphur. It grows less from year to year: let a yearly test say what is still needed.
 
 ## The front sheet: the one habit that holds the pH. At most 25 words a sentence.
-# $feeds is a list of upkeep-habit-fertiliser.
+# $feeds is a list of upkeep-habit-fertiliser; $there is "no" where the pH has still to be changed.
 
-upkeep-habit-feed = Feed with { $feeds }, and test the pH once a year.
-upkeep-habit-feed-sulfur = Feed with { $feeds }, and add { $rate } of pure sulphur each year.
-upkeep-habit-feed-lime = Feed with { $feeds }, and add { $rate } of pure lime each year.
-upkeep-habit-feed-lime-by-test = Feed with { $feeds }. Apply lime only once a yearly test reads below pH { $ph }.
+upkeep-habit-feed-with = { $there ->
+    [no] Once in range, feed with
+   *[yes] Feed with
+}
+upkeep-habit-feed = { $there ->
+    [no] { upkeep-habit-feed-with } { $feeds }. Test the pH once a year.
+   *[yes] { upkeep-habit-feed-with } { $feeds }, and test the pH once a year.
+}
+upkeep-habit-feed-sulfur = { upkeep-habit-feed-with } { $feeds }, and add { $rate } of pure sulphur each year.
+upkeep-habit-feed-lime = { upkeep-habit-feed-with } { $feeds }, and add { $rate } of pure lime each year.
+upkeep-habit-feed-lime-by-test = { upkeep-habit-feed-with } { $feeds }. Apply lime only once a yearly test reads below pH { $ph }.
 upkeep-habit-sulfur = Apply { $rate } of pure sulphur each year, and test the pH once a year.
 upkeep-habit-lime = Lime lightly every few years, at { $rate } of pure lime for each year, and test the pH once a year.
 upkeep-habit-lime-by-test = Test the pH once a year. Apply lime only once it reads below { $ph }.

@@ -96,6 +96,13 @@ verdict-waterlogged = { $ground ->
 verdict-waterlogged-change = Drainage that lets { bed-the } dry out between rains.
 # $ranges lists each plant with its range.
 verdict-no-common-range = No single pH suits these plants together: { $ranges }.
+# $suits are those of the plants whose range holds the reading.
+verdict-suits-now = { CAPITAL(soil-this) } tested at { $reading }, which suits { $suits } as it is.
+verdict-beyond-all = { CAPITAL(soil-this) } tested at { $reading }, { $side ->
+    [above] above the ranges of them all.
+   *[below] below the ranges of them all.
+}
+verdict-lime-holds = Its free lime holds it there, so choose plants that bear lime, or grow these in other soil.
 verdict-plant-apart = Plant them apart, each in soil of its own. A pot or a raised bed suits those that do not like this ground.
 verdict-plant-range = { $plant } { $range }
 verdict-no-common-range-change = A choice of plants that share a range.
