@@ -91,10 +91,10 @@ def _waterlogged(answer: Answer, case: Case) -> bool:
 
 def _rough_against_careful(comment: Worded) -> bool:
     """True where one of two readings that differ is a strip's or probe's and one a laboratory's."""
-    for one in getattr(comment, "sentences", (comment,)):
-        if getattr(one, "key", "") == _CONTRADICT:
-            pair = (one.values["one"].values["method"], one.values["two"].values["method"])
-            return sum(method in _ROUGH for method in pair) == 1
+    for told in getattr(comment, "sentences", (comment,)):
+        if isinstance(told, Message) and told.key == _CONTRADICT:
+            pair = [one for one in told.values.values() if isinstance(one, Message)]
+            return sum(one.values.get("method") in _ROUGH for one in pair) == 1
     return False
 
 
