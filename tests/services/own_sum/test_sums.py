@@ -65,6 +65,16 @@ ODD = {
         soil=read(6.2),
         aim="target_ph = 6.5",
     ),
+    "water of no alkalinity": text(
+        soil=read(6.4),
+        aim="target_ph = 5.5",
+        more='[water]\nalkalinity = 0\nweekly = "20 mm"\n[feed]\nn_g_m2_year = 8\nform = "urea"\n',
+    ),
+    "free lime left since a reading": text(
+        soil=f'ph = 6.3\n{WATER}texture = "loam"\ncarbonate_pct = 0.4\nsampled = 2024-03-01\n',
+        aim="target_ph = 6.5",
+        more='[feed]\nn_g_m2_year = 8\nform = "ammonium"\n',
+    ),
     "bare ground": text(
         bed='area = "20 m2"\nplanted = false', soil=read(6.4), aim="target_ph = 6.5"
     ),

@@ -61,7 +61,7 @@ def held_at_ph(bed: OpenedBed) -> float:
 
 
 def ledger_steps(bed: OpenedBed) -> Mapping[str, tuple[SumStep, ...]]:
-    """The sum of every line of the ledger that is not nothing, in the order of a letter.
+    """The sum of every line of the ledger, as many and in the order as the answer has them.
 
     Returns
     -------
@@ -82,7 +82,11 @@ def ledger_steps(bed: OpenedBed) -> Mapping[str, tuple[SumStep, ...]]:
     others = sum(steps[-1].value for steps in found.values() if steps)
     humus = found.pop("humus")
     found |= {"free-lime": _dissolving(bed, others_mmolc_m2=others), "humus": humus}
-    return {name: steps for name, steps in found.items() if steps and steps[-1].value != 0.0}
+    return {
+        name: steps
+        for name, steps in found.items()
+        if steps and (steps[-1].value != 0.0 or name == "water")
+    }
 
 
 def buffering_step(bed: OpenedBed, held_ph: float) -> SumStep:
