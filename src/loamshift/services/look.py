@@ -41,7 +41,7 @@ class Look:
 
 
 def look_with_column(
-    context: BedContext, *, members: int, seed: int, years: int, refit: bool
+    context: BedContext, *, members: int, seed: int, years: int, refit: bool, threads: int = 2
 ) -> Look:
     """The look by the column: belief, judgement, plan and forecast from the same possible beds.
 
@@ -55,6 +55,8 @@ def look_with_column(
         Years shown [years].
     refit
         False leaves earlier readings aside.
+    threads
+        Threads that share the members [count].
     """
     ahead = max(days_needed(context), round(years * DAYS_IN_YEAR) + 8)
     belief = believe(
@@ -66,6 +68,7 @@ def look_with_column(
         refit=refit,
     )
     believed = replace(context, soil=belief.soil)
+    belief = replace(belief, beds=replace(belief.beds, threads=threads))
     alone = belief.beds.run(())
     judged = judge(believed, belief.beds, alone=alone, doubted=_is_doubted(belief))
     plan = with_courses(plan_of(believed, judged), judged)

@@ -12,9 +12,9 @@ from laws.random_cases import case_text
 from loamshift.case.read import case_from_tree, parse_case
 from loamshift.core.many_loops import COMPILED
 from loamshift.domain.case import Case
-from loamshift.services.advise import advise
+from loamshift.services.advise import LookAhead, advise
 from loamshift.services.many.outcome import Outcome, outcome_of
-from loamshift.services.many.row import outcome_of_bed
+from loamshift.services.many.row import outcome_of_bed, outcome_of_bed_ahead
 
 ODD_SEEDS = range(24)
 PLANTS = ("highbush blueberry", "asparagus", "potato", "rhododendron", "strawberry", "apple")
@@ -24,7 +24,10 @@ PLACES = ("Minneapolis", "Edinburgh", "Atlanta")
 def differences(case: Case) -> list[str]:
     """Fields in which the short way differs from the whole answer."""
     whole = outcome_of(advise(case), key="row")
-    short = outcome_of_bed(case, key="row", loops=COMPILED)
+    return _unlike(whole, outcome_of_bed(case, key="row", loops=COMPILED))
+
+
+def _unlike(whole: Outcome, short: Outcome) -> list[str]:
     return [
         f"{field.name}: {getattr(whole, field.name)} is not {getattr(short, field.name)}"
         for field in fields(Outcome)
@@ -76,3 +79,14 @@ def test_laboratory_samples() -> None:
     assert len(verdicts) >= 4, "the sample must try most of the words"
     found = {n: wrong for n, case in enumerate(cases) if (wrong := differences(case))}
     assert found == {}
+
+
+@pytest.mark.parametrize("number", range(4))
+def test_a_bed_with_a_forecast_comes_to_what_its_answer_comes_to(number: int) -> None:
+    """Beds in the ground and in a pot, and an odd one; each with a seed of its own."""
+    case = laboratory_row(number) if number < 3 else parse_case(case_text(number))
+    look = LookAhead(members=25, seed=number, years=1)
+    whole = outcome_of(advise(case, look_ahead=look), key="row")
+    short = outcome_of_bed_ahead(case, key="row", members=25, seed=number, years=1, loops=COMPILED)
+    assert not _unlike(whole, short)
+    assert whole.ph_mid is not None or case.soil.ph is None

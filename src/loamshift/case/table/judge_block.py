@@ -22,9 +22,8 @@ from loamshift.errors import CaseError, InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import mend_text, problem_text, refusal
 from loamshift.report.words import Words
-from loamshift.services.advise import LookAhead, advise
-from loamshift.services.many.outcome import Outcome, outcome_of
-from loamshift.services.many.row import outcome_of_bed
+from loamshift.services.many.outcome import Outcome
+from loamshift.services.many.row import outcome_of_bed, outcome_of_bed_ahead
 
 if TYPE_CHECKING:
     import pyarrow as pa
@@ -173,9 +172,16 @@ def _answering(order: Order) -> Answering:
         return lambda case, key: outcome_of_bed(case, key=key, loops=loops)
 
     def foreseen(case: Case, key: str) -> Outcome:
-        seed = row_seed(key, order.seed)
-        look_ahead = LookAhead(members=ahead.members, seed=seed, years=ahead.years)
-        return outcome_of(advise(case, look_ahead=look_ahead), key=key)
+        from loamshift.core.many_loops import COMPILED  # loads the compiler, as forecasts do
+
+        return outcome_of_bed_ahead(
+            case,
+            key=key,
+            members=ahead.members,
+            seed=row_seed(key, order.seed),
+            years=ahead.years,
+            loops=COMPILED,
+        )
 
     return foreseen
 

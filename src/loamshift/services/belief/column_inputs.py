@@ -311,6 +311,7 @@ def _weather(
         bare=is_bare(case),
         land_use=context.land_use,
         correction=None if context.thermometer is None else context.thermometer.wave,
+        bucket=context.loops.bucket,
     )
 
 

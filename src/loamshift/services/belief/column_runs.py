@@ -28,8 +28,13 @@ from loamshift.tables.parameters import parameter_values
 DAYS_IN_WEEK: Final = 7
 
 
-def run(inputs: ForecastInputs, events: ColumnEvents) -> ColumnResult:
+def run(inputs: ForecastInputs, events: ColumnEvents, *, threads: int = 2) -> ColumnResult:
     """One run of the column, read week by week.
+
+    Parameters
+    ----------
+    threads
+        Threads that share the members [count].
 
     Returns
     -------
@@ -44,6 +49,7 @@ def run(inputs: ForecastInputs, events: ColumnEvents) -> ColumnResult:
         laws=shared_laws(),
         sample_depth_cm=inputs.sample_depth_cm,
         stride_days=DAYS_IN_WEEK,
+        threads=threads,
     )
 
 

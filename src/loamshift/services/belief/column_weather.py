@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from loamshift.core.climate import DAYS_IN_MONTH, DAYS_IN_YEAR, SoilWave, soil_temperature_c
 from loamshift.core.column_layout import ColumnWeather
+from loamshift.core.rain_loops import Bucket, run_bucket
 from loamshift.core.water_balance import WaterYear, wetness_daily
 from loamshift.domain.place import Place
 from loamshift.domain.soil import Soil
@@ -39,6 +40,7 @@ def column_weather(
     bare: bool = False,
     land_use: str = "unknown",
     correction: SoilWave | None = None,
+    bucket: Bucket = run_bucket,
 ) -> ColumnWeather:
     """Soil temperature, wetness, drainage and watering of every day of a run.
 
@@ -64,6 +66,8 @@ def column_weather(
         Whose load the bed has: what the load holds of the air is taken off.
     correction
         What the bed's own soil thermometer adds to the wave of the air [degC].
+    bucket
+        How the days of its water are followed.
 
     Notes
     -----
@@ -104,6 +108,7 @@ def column_weather(
             available_water_mm=available_water_mm,
             watering_mm=watering_mm,
             bare=bare,
+            bucket=bucket,
         )
         wet_year = _wetness(water, soil, available_water_mm=available_water_mm)
         drained = water.drainage_day_mm

@@ -47,6 +47,8 @@ class PossibleBeds:
     inputs: ForecastInputs
     nodes_z: FloatArray
     z: FloatArray
+    threads: int = 2
+    """Threads that share the members; the bits are the same for any number [count]."""
 
     @property
     def n_beds(self) -> int:
@@ -92,7 +94,7 @@ class PossibleBeds:
         events = (
             events_under(self.inputs, applications) if applications else self.inputs.control_events
         )
-        result = run(self.inputs, events)
+        result = run(self.inputs, events, threads=self.threads)
         oxidised = np.median(result.oxidised_frac[:, self._first :], axis=0)
         return BedRun(
             ph=self.of_beds(result.ph[:, self._first :]),
@@ -117,11 +119,8 @@ class PossibleBeds:
         rows = (np.arange(self.nodes_z.size)[:, None] * n_others + kept[None, :]).ravel()
         members = self.inputs.members
         thin = members.rows(rows)
-        return PossibleBeds(
-            inputs=replace(self.inputs, members=thin),
-            nodes_z=self.nodes_z,
-            z=self.z[:, kept],
-        )
+        thin_inputs = replace(self.inputs, members=thin)
+        return replace(self, inputs=thin_inputs, z=self.z[:, kept])
 
     def with_rain_water(self) -> PossibleBeds:
         """The same beds watered with water that brings no alkalinity."""

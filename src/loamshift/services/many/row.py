@@ -1,9 +1,9 @@
-"""One bed of many judged without a forecast: the outcome, and nothing written of it."""
+"""One bed of many: the outcome of its answer, and nothing written of it."""
 
 from __future__ import annotations
 
 from loamshift.core.loops import PLAIN, Loops
-from loamshift.domain.answer import Direction
+from loamshift.domain.answer import Direction, Forecast
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.services.cautions.caution_rules import COMPARING
@@ -11,6 +11,7 @@ from loamshift.services.cautions.cautions import caution_facts, codes_of
 from loamshift.services.cautions.missing import missing
 from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
+from loamshift.services.forecast.reach import beyond_forecast
 from loamshift.services.many.outcome import Outcome, outcome_of_parts
 from loamshift.services.plan.dose import dose
 from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
@@ -36,8 +37,45 @@ def outcome_of_bed(case: Case, *, key: str, loops: Loops = PLAIN) -> Outcome:
     figures, upkeep, claims, a rescue, and what each further test is worth.
     """
     decided = decide(build_context(case, loops=loops))
-    context, judged = decided.context, decided.judged
-    plan = plan_of(context, judged)
+    return _outcome(decided.context, decided.judged, plan_of(decided.context, decided.judged), key)
+
+
+def outcome_of_bed_ahead(
+    case: Case, *, key: str, members: int, seed: int, years: int, loops: Loops = PLAIN
+) -> Outcome:
+    """The outcome of a bed with a forecast: that of its answer, at a part of the work.
+
+    Parameters
+    ----------
+    key
+        What tells this row from the others.
+    members
+        Members of the column, 25 or more [count].
+    seed
+        Seed of their draws [number].
+    years
+        Years shown [years].
+    loops
+        How the long sums are worked out: without a compiler, or by machine code for many beds.
+
+    Notes
+    -----
+    The same look by the column as ``advise`` takes, on one thread, since other rows keep the other
+    cores busy; left out is what an outcome does not hold.
+    """
+    context = build_context(case, loops=loops)
+    if context.soil is None or beyond_forecast(context) is not None:
+        return outcome_of_bed(case, key=key, loops=loops)
+    from loamshift.services.look import look_with_column  # loads the compiler
+
+    look = look_with_column(context, members=members, seed=seed, years=years, refit=True, threads=1)
+    assert look.outlook is not None
+    return _outcome(look.context, look.judged, look.plan, key, ahead=look.outlook.forecast)
+
+
+def _outcome(
+    context: BedContext, judged: Judgement, plan: Plan, key: str, *, ahead: Forecast | None = None
+) -> Outcome:
     facts = caution_facts(
         context,
         judged,
@@ -53,6 +91,7 @@ def outcome_of_bed(case: Case, *, key: str, loops: Loops = PLAIN) -> Outcome:
         too_early_before=plan.too_early_before,
         cautions=codes_of(facts),
         questions=[gap.field for gap in missing(context, judged)],
+        ahead=ahead,
     )
 
 
