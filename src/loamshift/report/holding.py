@@ -161,7 +161,10 @@ def yearly_amount(answer: Answer) -> tuple[str, Measure] | None:
 
 
 def _with_feed(answer: Answer, upkeep: Upkeep, feeds: Listed) -> Message:
-    said: dict[str, Value] = {"feeds": feeds, "there": "no" if _is_for_later(answer, upkeep) else "yes"}
+    said: dict[str, Value] = {
+        "feeds": feeds,
+        "there": "no" if _is_for_later(answer, upkeep) else "yes",
+    }
     if answer.wanted is not None and _limes_by_test(upkeep):
         low = ph(answer.wanted.ph_low)
         return message("upkeep-habit-feed-lime-by-test", ph=low, **said)

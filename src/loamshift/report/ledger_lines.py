@@ -17,7 +17,8 @@ def named(line: LedgerLine) -> Worded:
     """The name of a line by what it does: draining water that raises the pH carries acid out."""
     name = line.name
     washed = isinstance(name, Message) and name.key == _WASHED_OUT
-    return message("ledger-acid-washed-out") if washed and line.value < 0.0 else name
+    acid = line.value <= -NOTHING_MMOLC_M2
+    return message("ledger-acid-washed-out") if washed and acid else name
 
 
 def called(name: Worded, words: Words) -> str:
