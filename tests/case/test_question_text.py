@@ -73,6 +73,15 @@ def test_a_name_of_two_plants_is_left_to_be_asked() -> None:
     assert "aim.plant" not in facts("My hydrangeas are pale.")
 
 
+def test_a_word_for_the_bed_is_no_second_plant() -> None:
+    def plants(words: str) -> list[str]:
+        return [one.value for one in read_question(words).facts if one.path == "aim.plant"]
+
+    assert plants("The camellias in our 12 m2 border look ill.") == ["camellia"]
+    assert plants("Our flower border looks ill.") == ["mixed border"]
+    assert plants("The lawn beside the camellias is mossy.") == ["lawn", "camellia"]
+
+
 def test_alkalinity_is_read_and_hardness_is_not_taken_for_it() -> None:
     assert facts("alkalinity of 250 mg/l HCO3")["water.alkalinity"] == "250 mg/L HCO3"
     assert "water.alkalinity" not in facts("hardness 300 mg/l, very hard water")

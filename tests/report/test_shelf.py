@@ -39,7 +39,9 @@ def test_the_table_names_products_and_says_what_is_not_among_them() -> None:
     (table,) = tables(shelf_letter(shelf_for_bed(case), NAMES, case, words=UK))
     titles = [column.title for column in table.columns]
     assert titles[0] == "product" and "packs" in titles
-    assert "cost, GBP" in titles and "per kg of sulphur's worth of acid, GBP" in titles
+    assert (
+        "cost of the amount, GBP" in titles and "per kg of sulphur's worth of acid, GBP" in titles
+    )
     assert table.rows[0][0] == "**Yellow dust**"
     assert all(row[0].endswith("(not among your products)") for row in table.rows[1:])
 

@@ -79,6 +79,8 @@ _NO_PLANTS: Final = re.compile(
     "elder|rapes?|prune|rice|rose|heath|aby|tare|bugle|cosmo|plum|lemon"
 )
 """Names of plants that mean something else more often in a letter."""
+_BEDS: Final = frozenset(("mixed border", "vegetables", "fruit", "herbs"))
+"""Groups that only say which bed it is, where a plant is named beside them."""
 _ALSO_PEOPLE: Final = re.compile(
     "iris|viola|basil|holly|hazel|olive|heather|erica|lily|daisy|violet|rosemary"
 )
@@ -200,7 +202,8 @@ def _plants(text: str) -> Iterator[Understood]:
         if key is None or (_ALSO_PEOPLE.fullmatch(plain) and said[:1].isupper()):
             continue
         seen.setdefault(key, Understood(path="aim.plant", value=key, words=said))
-    yield from list(seen.values())[:MOST_PLANTS]
+    named = [one for one in seen.values() if one.value not in _BEDS]
+    yield from (named or list(seen.values()))[:MOST_PLANTS]
 
 
 @cache

@@ -216,7 +216,7 @@ def _table(shelf: ShelfForBed, names: Sequence[str], case: Case, words: Words) -
         (message("options-column-rate"), right),
         (message("bed-for-whole", whole=whole_bed(case)), right),
         (message("products-column-packs"), right),
-        (message("options-column-cost", currency=in_currency), right),
+        (message("products-column-cost", currency=in_currency), right),
         (worth_price_title(direction, shared), right),
         (message("options-column-half"), right),
         (message("options-column-salt"), right),

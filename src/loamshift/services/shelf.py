@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from loamshift.core.acidity import CACO3_BASE_MOLC_KG
-from loamshift.domain.answer import Direction, Option
+from loamshift.domain.answer import Answer, Direction, Option
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case, OnHand
 from loamshift.domain.shelf import BagsCompared, ShelfForBed, ShelfPrice, ShelfWay
@@ -76,13 +76,19 @@ def compare_bags(first: OnHand, second: OnHand) -> BagsCompared:
     )
 
 
-def shelf_for_bed(case: Case) -> ShelfForBed:
+def shelf_for_bed(case: Case, answer: Answer | None = None) -> ShelfForBed:
     """The products of a case in the order in which they serve its bed.
+
+    Parameters
+    ----------
+    answer
+        The answer to the case where it is known, so that amounts are those of its letter; None
+        for one from the curve alone.
 
     Returns
     -------
     ShelfForBed
-        The answer from the curve alone, the ways in its order, and the products that bring
+        The answer, the ways in its order, and the products that bring
         nothing in the wanted direction; no way where the bed is not to be moved.
 
     Raises
@@ -94,7 +100,7 @@ def shelf_for_bed(case: Case) -> ShelfForBed:
     ----------
     own-arithmetic
     """
-    answer = advise(case)
+    answer = answer or advise(case)
     direction = answer.dose.direction
     useless = () if direction is Direction.NONE else _useless(case, direction)
     if not answer.options or answer.plan is None:

@@ -84,6 +84,11 @@ products-left-out = { $direction ->
 # A usual material that is none of the office's own products.
 products-not-yours = { CAPITAL($product) } (not among your products)
 products-column-packs = packs
+# Of the amount that goes on, whatever is left in the last pack.
+products-column-cost = { $currency ->
+    [none] cost of the amount
+   *[other] cost of the amount, { $currency }
+}
 products-column-precautions = precautions
 products-published-label = Published tables
 products-order-label = Order

@@ -12,14 +12,15 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from loamshift.domain.case import OnHand
+from loamshift.domain.answer import Answer
+from loamshift.domain.case import Case, OnHand
 from loamshift.domain.message import Given, message, percent
 from loamshift.errors import InputError
 from loamshift.report.messages import say
 from loamshift.report.messages.refusal import refusal
 from loamshift.report.shelf import bags_said, brings_said, price_said, scale_said, shelf_letter
 from loamshift.report.words import Words
-from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_prices
+from loamshift.services.shelf import compare_bags, shelf_for_bed, shelf_order, shelf_prices
 from loamshift.store.changes import Writer
 from loamshift.store.models import Bed, Kept, Office, Product
 from loamshift.store.models.base import folded
@@ -27,9 +28,12 @@ from loamshift.store.scope import found, kept
 from loamshift.tables.materials import load_materials
 from loamshift.web.acts import delete_kept, do_act
 from loamshift.web.cases import case_of
+from loamshift.web.compiled import COMPILED
+from loamshift.web.forecasts import FORECASTS
 from loamshift.web.letters.letter_plain import letter_plain
 from loamshift.web.letters.letter_style import letter_style_name
 from loamshift.web.middleware import kept_or_404, office_of
+from loamshift.web.online_weather import case_with_weather
 from loamshift.web.products.entries import ASKED, entry_of, said_of, usable
 from loamshift.web.products.forms import PriceListForm, ProductForm
 from loamshift.web.products.price_list import (
@@ -230,18 +234,29 @@ def _for_bed(bed: Bed, office: Office) -> ForBed:
     good = usable(in_stock)
     own = bed.case_json
     has_own = bool(own.get("on_hand"))
-    tree = {
-        **own,
-        "on_hand": [entry_of(said_of(product)) for product, _ in good],
-    }
+    today = date.today()  # noqa: DTZ011 - the local day
+
+    def case_with(products: Sequence[Product]) -> Case:
+        entries = [entry_of(said_of(product)) for product in products]
+        case = case_of({**own, "on_hand": entries}, today=today)
+        return case_with_weather(case, wanted=office.online_weather)
+
     try:
-        case = case_of(tree, today=date.today())  # noqa: DTZ011 - the local day
-        letter = shelf_letter(
-            shelf_for_bed(case), [product.name for product, _ in good], case, words=words
-        )
+        products = [product for product, _ in good]
+        products = [products[place] for place in shelf_order(case_with(products))]
+        case = case_with(products)
+        names = [product.name for product in products]
+        letter = shelf_letter(shelf_for_bed(case, _answer(case)), names, case, words=words)
     except InputError as fault:
         return ForBed(bed, "", refusal(fault, words), has_own)
     return ForBed(bed, letter_plain(letter, words=words), "", has_own)
+
+
+def _answer(case: Case) -> Answer | None:
+    """The answer of the bed's letter; None while too many wait for theirs."""
+    if FORECASTS.is_full or not COMPILED.is_ready:
+        return None
+    return FORECASTS.of(case).answer
 
 
 def _form(request: HttpRequest, product: Product) -> HttpResponse:
