@@ -310,6 +310,12 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
                 verdict_with(lime, would_change_if=message("settle-water-alkalinity")),
                 verdict_with(acid, would_change_if=message("verdict-fizz-change")),
                 verdict_with(lime, would_change_if=message("headline-no-ph")),
+                verdict_with(
+                    lime,
+                    would_change_if=message(
+                        "verdict-repeat-change", range=ph(6.0, high=7.0), far="yes"
+                    ),
+                ),
             ],
         ),
         "L24": (
@@ -334,6 +340,7 @@ def _breaks() -> dict[str, tuple[Letter, list[Letter]]]:
             [
                 verdict_with(leave, because=_stands("verdict-in-range-now", 5.1)),
                 verdict_with(leave, because=_stands("verdict-small-gain-now", 8.0)),
+                verdict_with(leave, because=_stands("verdict-feed-soil-good-now", 8.0)),
             ],
         ),
         "L28": (
@@ -414,7 +421,7 @@ def _foreign_need(direction: str) -> Prose:
 
 def _stands(key: str, at: float) -> Prose:
     wanted = message("verdict-range", plants=None, range=ph(6.0, high=6.8))
-    return prose(message(key, ph=ph(at), wanted=wanted, applied=None))
+    return prose(message(key, ph=ph(at), wanted=wanted, applied=None, inside="no"))
 
 
 def _excess(row: Finding) -> Finding:
