@@ -127,7 +127,6 @@ def command(
     """  # fmt: skip
     from loamshift.case.table.heading_map import HeadingMap, read_heading_map
     from loamshift.case.table.judge_block import Ahead, Order
-    from loamshift.case.table.open_table import is_planned
     from loamshift.cli.run import ANSWERED, INTERRUPTED, TO_MEND
     from loamshift.cli.show import clock_today, read_date, say, tell, worded, words_for
     from loamshift.cli.triage_result import Paths
@@ -154,7 +153,7 @@ def command(
     if columns.unused:
         listed = Listed(tuple(map(Given, columns.unused[:8])))
         tell(message("triage-unused", count=len(columns.unused), named=listed), reader)
-    has_plans = any(map(is_planned, columns.paths.values()))
+    has_plans = columns.has_plans
     if has_plans and not forecast:
         raise WordedError(message("triage-planned-forecast"))
     if device is not DeviceChoice.CPU and not has_plans:

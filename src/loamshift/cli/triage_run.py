@@ -81,7 +81,12 @@ class Run:
             tell(message("triage-going-on", rows=parts.answered))
         try:
             self._judge(parts)
-            schema = schema_of(self.order.columns.carried, forecast=self.order.ahead is not None)
+            columns = self.order.columns
+            schema = schema_of(
+                columns.carried,
+                forecast=self.order.ahead is not None,
+                planned=columns.has_plans,
+            )
             counts = write_result(self.paths, parts, schema, words=self.order.words)
         except KeyboardInterrupt:
             rows, folder = parts.answered + parts.faulty, given(parts.folder)

@@ -16,6 +16,7 @@ from loamshift.domain.answer import Application
 from loamshift.services.belief.column_inputs import forecast_inputs
 from loamshift.services.belief.column_runs import run
 from loamshift.services.context.build_context import build_context
+from loamshift.tables.materials import load_materials
 
 AHEAD = Ahead(members=5, years=1)
 BED = {**SOIL, "soil.ph": "6.9", "aim.plant": "highbush blueberry"}
@@ -95,3 +96,36 @@ def test_faults_of_a_plan_are_told_with_their_place_and_stop_no_other_row() -> N
     }
     said = {one.key: one.problem for one in found.problems}
     assert "before today" in said["past"] and "earlier pH readings" in said["read before"]
+
+
+def test_limits_and_cautions_of_a_plan_stand_beside_a_verdict_that_knows_nothing_of_it() -> None:
+    """Planted ground takes 0.7 lb of sulfur per 100 sq ft a year, 34.18 g/m2 (gu-crouse-2010)."""
+    bed = {**BED, "bed.planted": "yes", "soil.carbonate_pct": "0"}
+    sulfur = {"material": "elemental sulfur, powder", "rate": "20 g/m2", "incorporated": "0 cm"}
+    parts = {
+        f"planned[{n}].{key}": value
+        for n, on in ((1, "2026-05-01"), (2, "2026-09-01"))
+        for key, value in {**sulfur, "date": on}.items()
+    }
+    once = {path: value for path, value in parts.items() if path.startswith("planned[1]")}
+    rows = [
+        {**bed, **once, "id": "once"},
+        {**bed, **parts, "id": "twice"},
+        {**bed, **LIME, "planned[1].rate": "2 kg/m2", "id": "lime"},
+        {**bed, "id": "none"},
+    ]
+    first, twice, lime, none = judged(rows, ahead=AHEAD).table.to_pylist()
+    s_frac = load_materials()["elemental sulfur, powder"].elemental_s_frac
+    assert abs(first["planned_limit_times"] - 20.0 * s_frac / 34.18) < 0.001
+    assert abs(twice["planned_limit_times"] - 40.0 * s_frac / 34.18) < 0.001
+    assert twice["verdict"] == first["verdict"] and twice["plan_g_m2"] == first["plan_g_m2"]
+    assert "sulfur-dust" in twice["planned_cautions"]
+    assert lime["planned_limit_times"] > 1.0 and lime["planned_ends"] == "above"
+    assert lime["ph_mid"] > lime["ph_high"]
+    assert none["planned_limit_times"] is None and not none["planned_cautions"]
+    assert not none["planned_ends"]
+
+
+def test_a_table_without_plans_has_no_columns_of_them() -> None:
+    names = judged([{**BED, "id": "a"}], ahead=AHEAD).table.column_names
+    assert not [name for name in names if name.startswith("planned")]

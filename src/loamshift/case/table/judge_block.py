@@ -23,7 +23,11 @@ from loamshift.report.messages import say
 from loamshift.report.messages.refusal import mend_text, problem_text, refusal
 from loamshift.report.words import Words
 from loamshift.services.many.outcome import Outcome
-from loamshift.services.many.row import outcome_of_bed, outcome_of_bed_ahead
+from loamshift.services.many.row import (
+    outcome_of_bed,
+    outcome_of_bed_ahead,
+    outcome_of_planned_bed,
+)
 
 if TYPE_CHECKING:
     import pyarrow as pa
@@ -117,7 +121,12 @@ def judge_block(block: Block, order: Order, equal: EqualRows | None = None) -> J
     }
     result = Result(rows=rows, outcomes=outcomes, carried=carried)
     return Judged(
-        table=table_of(result, forecast=order.ahead is not None, words=order.words),
+        table=table_of(
+            result,
+            forecast=order.ahead is not None,
+            planned=order.columns.has_plans,
+            words=order.words,
+        ),
         problems=tuple(sorted(problems, key=lambda one: one.row)),
         keys=tuple(number_of(one.key) for one in outcomes) if order.columns.key else (),
     )
@@ -199,7 +208,7 @@ def _awaiting(
     def judged(case: Case, key: str) -> Outcome:
         plan = plan_of(case, values, planned)
         bed = planned_bed(case, plan, place=place, seed=row_seed(key, order.seed))
-        outcome = outcome_of_bed(case, key=key, loops=_loops(order))
+        outcome = outcome_of_planned_bed(case, plan, key=key, loops=_loops(order))
         if bed is not None:
             waiting.append(bed)
         return outcome

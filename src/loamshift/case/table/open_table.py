@@ -43,6 +43,11 @@ class Columns:
     unused: tuple[str, ...]
 
     @property
+    def has_plans(self) -> bool:
+        """Whether rows may bring a plan of their own."""
+        return any(map(is_planned, self.paths.values()))
+
+    @property
     def used(self) -> tuple[str, ...]:
         """Headings of the columns to read, each once."""
         key = (self.key,) if self.key else ()

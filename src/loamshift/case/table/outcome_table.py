@@ -19,9 +19,12 @@ JOINED: Final = "; "
 """Between the codes in one cell."""
 FORECAST_COLUMNS: Final = ("forecast_on", "share_in_range", "ph_lo90", "ph_mid", "ph_hi90")
 """Columns that only an ensemble fills."""
+PLANNED_COLUMNS: Final = ("planned_ends", "planned_limit_times", "planned_cautions")
+"""Columns of a plan that the rows bring; they follow those of a forecast."""
 _PLACES: Final = 3
 """Decimals of a figure in the table: more than any soil deserves."""
 _TEXT: Final = ("key", "verdict", "reason", "why", "direction", "material", "cautions", "questions")
+_PLANNED_TEXT: Final = ("planned_ends", "planned_cautions")
 _DAY: Final = ("first_on", "not_before", "next_test", "forecast_on")
 _COUNT: Final = ("row", "parts")
 OUTCOME_COLUMNS: Final = (
@@ -63,13 +66,14 @@ class Result:
     carried: Mapping[str, Sequence[str | None]]
 
 
-def schema_of(carried: Sequence[str], *, forecast: bool) -> pa.Schema:
+def schema_of(carried: Sequence[str], *, forecast: bool, planned: bool = False) -> pa.Schema:
     """Names and types of the columns of a result."""
     import pyarrow as pa
 
     names = [*OUTCOME_COLUMNS, *(FORECAST_COLUMNS if forecast else ())]
+    names += PLANNED_COLUMNS if planned else ()
     kinds: dict[str, Any] = {
-        **dict.fromkeys(_TEXT, pa.string()),
+        **dict.fromkeys((*_TEXT, *_PLANNED_TEXT), pa.string()),
         **dict.fromkeys(_DAY, pa.date32()),
         **dict.fromkeys(_COUNT, pa.int64()),
     }
@@ -80,15 +84,15 @@ def schema_of(carried: Sequence[str], *, forecast: bool) -> pa.Schema:
 
 def carried_name(heading: str) -> str:
     """The heading of a column that is carried along; one that we use ourselves is marked."""
-    ours = heading in OUTCOME_COLUMNS or heading in FORECAST_COLUMNS
+    ours = heading in (*OUTCOME_COLUMNS, *FORECAST_COLUMNS, *PLANNED_COLUMNS)
     return f"{heading} (given)" if ours else heading
 
 
-def table_of(result: Result, *, forecast: bool, words: Words) -> pa.Table:
+def table_of(result: Result, *, forecast: bool, planned: bool = False, words: Words) -> pa.Table:
     """A result as a table with one row for each answer."""
     import pyarrow as pa
 
-    schema = schema_of(tuple(result.carried), forecast=forecast)
+    schema = schema_of(tuple(result.carried), forecast=forecast, planned=planned)
     whys = reasons_said(result.outcomes, words)
     columns: dict[str, list[Any]] = {"row": list(result.rows), "why": whys}
     for heading, cells in result.carried.items():

@@ -18,6 +18,7 @@ from loamshift.domain.worded_error import WordedError, fault
 from loamshift.errors import CaseError, Fault, InputError
 from loamshift.services.context.build_context import build_context
 from loamshift.services.context.readings import season_readings
+from loamshift.services.many.outcome import end_in_range
 
 if TYPE_CHECKING:
     from loamshift.domain.bed_context import BedContext
@@ -161,7 +162,7 @@ def foresee(
         )
         return {place: outcome for one in each for place, outcome in one.items()}
     weeks = found.ph.shape[2] - 1
-    return {
+    told = {
         one.place: replace(
             outcomes[one.place],
             forecast_on=_after(one.context.case.today, weeks),
@@ -171,6 +172,7 @@ def foresee(
         )
         for one, ph in zip(beds, found.ph, strict=True)
     }
+    return {place: replace(one, planned_ends=end_in_range(one)) for place, one in told.items()}
 
 
 def _after(today: date, weeks: int) -> date:

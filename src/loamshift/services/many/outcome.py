@@ -54,6 +54,10 @@ class Outcome:
     ``share_in_range`` of the possible beds in the range on ``forecast_on`` and a year on [0-1],
     and ``ph_lo90``, ``ph_mid`` and ``ph_hi90`` on the last day of the forecast [pH in water], by
     the ensemble; None where no forecast was made.
+
+    Of a plan that the row brings: ``planned_limit_times`` the most it comes to of a printed limit,
+    above 1 where it passes one [1], ``planned_cautions`` the codes of its cautions, and
+    ``planned_ends`` where its forecast ends, ``below``, ``in range`` or ``above``.
     """
 
     key: str
@@ -81,6 +85,24 @@ class Outcome:
     ph_lo90: float | None = None
     ph_mid: float | None = None
     ph_hi90: float | None = None
+    planned_limit_times: float | None = None
+    planned_cautions: tuple[str, ...] = ()
+    planned_ends: str = ""
+
+
+def end_in_range(outcome: Outcome) -> str:
+    """Where the middle of a forecast ends: below the range wanted, in it or above it.
+
+    Returns
+    -------
+    str
+        Empty without a forecast or a range.
+    """
+    if outcome.ph_mid is None or outcome.ph_low is None or outcome.ph_high is None:
+        return ""
+    if outcome.ph_mid < outcome.ph_low:
+        return "below"
+    return "above" if outcome.ph_mid > outcome.ph_high else "in range"
 
 
 def outcome_of(answer: Answer, *, key: str) -> Outcome:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from loamshift.core.loops import PLAIN, Loops
-from loamshift.domain.answer import Direction, Forecast
+from loamshift.domain.answer import Application, Direction, Forecast
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.case import Case
 from loamshift.services.cautions.caution_rules import COMPARING
@@ -12,6 +15,7 @@ from loamshift.services.cautions.missing import missing
 from loamshift.services.context.aim import wanted
 from loamshift.services.context.build_context import build_context
 from loamshift.services.forecast.reach import beyond_forecast
+from loamshift.services.many.brought import limit_times
 from loamshift.services.many.outcome import Outcome, outcome_of_parts
 from loamshift.services.plan.dose import dose
 from loamshift.services.plan.plan import Plan, first_season_mmolc_m2, plan_of
@@ -38,6 +42,30 @@ def outcome_of_bed(case: Case, *, key: str, loops: Loops = PLAIN) -> Outcome:
     """
     decided = decide(build_context(case, loops=loops))
     return _outcome(decided.context, decided.judged, plan_of(decided.context, decided.judged), key)
+
+
+def outcome_of_planned_bed(
+    case: Case, plan: Sequence[Application], *, key: str, loops: Loops = PLAIN
+) -> Outcome:
+    """The outcome of a bed without a forecast, and what is to be said of a plan that it brings.
+
+    Parameters
+    ----------
+    plan
+        Dated parts of it, none of which the verdict takes notice of.
+    key
+        What tells this row from the others.
+    loops
+        How the long sums are worked out.
+    """
+    decided = decide(build_context(case, loops=loops))
+    context, judged = decided.context, decided.judged
+    facts = caution_facts(context, judged, applications=tuple(plan), compared=())
+    return replace(
+        _outcome(context, judged, plan_of(context, judged), key),
+        planned_limit_times=limit_times(context, plan),
+        planned_cautions=tuple(sorted(codes_of(facts))),
+    )
 
 
 def outcome_of_bed_ahead(
