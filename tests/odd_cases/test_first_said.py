@@ -432,3 +432,36 @@ def test_salt_below_the_limit_is_told_for_sensitive_plants() -> None:
     salty, sweet = (letter(text(soil=soil.format(ec), aim='plant = "lemon"')) for ec in (3.4, 0.8))
     assert "The salinity (ECe) is 3.4 dS/m" in salty["checks"] and "citrus" in salty["checks"]
     assert "sensitive ones" not in sweet["checks"]
+
+
+def test_fruit_on_limestone_is_not_sent_into_pots() -> None:
+    bed = 'plants = 5\ntreated_diameter = "2 m"\nplanted = true\ngrowing = ["{0}"]'
+    said = {
+        name: letter(text(bed=bed.format(name), soil=CHALK, aim=f'plant = "{name}"'))
+        for name in ("pear", "rhododendron")
+    }
+    assert "a rootstock or variety that is sold for limy soil" in said["pear"]["front-steps"]
+    assert "raised bed or pot" in said["rhododendron"]["front-steps"]
+
+
+def test_lime_around_a_bed_is_not_followed_by_nothing_else_is_needed() -> None:
+    bed = PLANTED + '\nsurroundings = ["concrete"]'
+    said = letter(text(bed=bed, soil=read(6.3), aim='plant = "camellia"'))
+    assert "nothing else is needed" not in said["front-undo"]
+    assert "act only on what the test reads" in said["front-undo"]
+
+
+def test_a_claim_that_fits_the_need_says_so_once() -> None:
+    soil, aim = read(5.2, texture="sandy loam"), 'plant = ["pea", "lettuce"]'
+    need = answered(text(soil=soil, aim=aim), forecast=False).dose.lime_as_caco3_g_m2
+    assert need is not None
+    claim = f'[[claim]]\nmaterial = "limestone"\nrate = "{need.mid:.0f} g/m2"\n'
+    said = letter(text(soil=soil, aim=aim, more=claim.replace("limestone", "ground limestone")))
+    assert "about the lime this bed needs" in said["claims"] and "of the need" not in said["claims"]
+
+
+def test_what_is_planted_is_left_out_for_one_reason() -> None:
+    bed = 'kind = "field"\narea = "500 m2"\nplanted = true\ngrowing = ["tea"]'
+    said = letter(text(bed=bed, soil=read(5.0, texture="clay"), aim='plant = "tea"'))["checks"]
+    assert "whether the field is planted and the plants already there" in said
+    assert "It matters here only" not in said

@@ -288,6 +288,8 @@ def _undone(answer: Answer, case: Case, words: Words) -> Section | None:
     around = lime_around(case) if _is_forecast(answer) else None
     if around is not None and pull is not None and pull.key == "upkeep-undo-nothing":
         pull = None
+    if around is not None and habit is not None and habit.values.get("still") == "yes":
+        habit = message(habit.key, still="no")
     told = [say(one, words) for one in (around, pull, habit) if one is not None]
     if not told:
         return None

@@ -196,7 +196,10 @@ def _tells_the_need(comment: Worded) -> bool:
 def _tells_the_share(comment: Worded) -> bool:
     if isinstance(comment, str):
         return "%" in comment
-    return any({"share", "times"} & one.values.keys() for one in _each(comment))
+    return any(
+        {"share", "times"} & one.values.keys() or one.key == "claim-share-fits"
+        for one in _each(comment)
+    )
 
 
 def _each(comment: Prose | Message) -> tuple[Message, ...]:

@@ -177,10 +177,11 @@ def _of_bed(context: BedContext, use: AnswerUse) -> Iterator[Unused]:
     bares = is_open and not case.aim.plants and context.target is not None
     in_pot = bed.kind is BedKind.CONTAINER and context.target is not None
     dug = _may_be_dug(context, use)
-    if bed.planted is not None and idle and not (told or bares or in_pot or dug):
+    for_nothing = bed.planted is not None and idle and not (told or bares or in_pot or dug)
+    if for_nothing:
         yield Unused("bed.planted", Why.NOTHING_APPLIED)
     if bed.growing and not (use.has_rescue and any(map(_is_tree, bed.growing))):
-        if settled:
+        if settled and not for_nothing:
             yield Unused("bed.growing", Why.PLANTED_GIVEN)
         elif idle:
             yield Unused("bed.growing", Why.NOTHING_APPLIED)

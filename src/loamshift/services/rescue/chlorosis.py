@@ -10,6 +10,7 @@ from loamshift.domain.plant import Plant
 from loamshift.tables.materials import load_materials
 
 _TREES: Final = "tree"
+_FRUIT: Final = "fruit"
 
 
 def chlorosis_relief(context: BedContext) -> tuple[Message, ...]:
@@ -32,7 +33,7 @@ def chlorosis_relief(context: BedContext) -> tuple[Message, ...]:
     if any(_is_tree(plant) for plant in _standing(context)):
         steps += [message("rescue-arborist"), message("rescue-next-tree")]
     else:
-        steps.append(message("rescue-own-place", bed="pot" if context.in_pot else "ground"))
+        steps.append(message("rescue-own-place", bed=_instead(context)))
     return tuple(steps)
 
 
@@ -50,6 +51,15 @@ def iron_steps(context: BedContext) -> tuple[Message, ...]:
     else:
         chelate = message("rescue-chelate-eddha", eddha=ph(eddha), dtpa=ph(dtpa), edta=ph(edta))
     return chelate, message("rescue-iron-spray")
+
+
+def _instead(context: BedContext) -> str:
+    """What to plant in the long run: fruit that bears some lime has stocks that bear more."""
+    if context.in_pot:
+        return "pot"
+    hates_lime = context.target is not None and context.target.calcifuge
+    fruit = any(_FRUIT in plant.group.casefold() for plant in context.case.aim.plants)
+    return "stock" if fruit and not hates_lime else "ground"
 
 
 def _works_up_to_ph(kind: str) -> float:

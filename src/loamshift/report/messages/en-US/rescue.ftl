@@ -13,6 +13,7 @@ rescue-iron-spray = For quick greening, spray the leaves with an iron chelate or
 rescue-own-place =
     { $bed ->
         [pot] In the long run, repot in fresh acidic potting mix and water with rainwater. Or grow something that suits this water.
+        [stock] In the long run, plant a rootstock or variety that is sold for limy soil. Or plant something that suits this soil.
        *[ground] In the long run, grow the plants in a raised bed or pot filled with acidic mix, watered with rainwater. Or plant something that suits this soil.
     }
 rescue-ask-laboratory = A soil lab for pH and salt (EC), always by the same method.

@@ -242,6 +242,7 @@ rescue-next-tree = When the tree has to be replaced, choose one that suits { soi
 rescue-own-place =
     { $bed ->
         [pot] Repot in fresh ericaceous compost and water with rainwater. Or grow something that suits this water.
+        [stock] In the long run, plant a rootstock or variety that is sold for limy soil. Or plant something that suits this soil.
        *[ground] In the long run, grow the plants in a raised bed or pot filled with lime-free compost, watered with rainwater. Or plant something that suits this soil.
     }
 
