@@ -41,7 +41,7 @@ OF_KEYS = (
 """Beginnings of the messages that belong to a key."""
 FIELDS = frozenset(
     (
-        *("field-entry", "field-entry-alone", "field-other", "field-ph-by"),
+        *("field-entry", "field-entry-alone", "field-other", "field-ph-by", "field-proposed"),
         *("facts-bed", "facts-soil", "facts-water", "facts-hint"),
     )
 )

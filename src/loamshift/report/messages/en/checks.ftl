@@ -114,7 +114,7 @@ check-medium = { $medium ->
    *[peat-free-mix] A peat-free mix
 } is taken to resist a change of pH { $times } times as strongly as a peat mix of the same volume. Nobody has published a curve of one, and bags do not say what is in them: it may be { $spread } times more or less. A jar titration of your own mix would settle it.
 # $matter is the organic matter; $limes is "yes" where the ground lies below the range wanted.
-check-peat = With { $matter } organic matter this is peaty ground. How strongly it resists is reckoned from organic layers of soil, but the pH range wanted, like nearly every published one, is for mineral soil.{ $limes ->
+check-peat = With { $matter } organic matter this is peaty ground. How strongly it resists is estimated from organic layers of soil, but the pH range wanted, like nearly every published one, is for mineral soil.{ $limes ->
     [yes] {" "}On peat a lower pH often serves: for sugar beet, a British source asks 7.0 on clay and sandy loam, and 6.0 to 6.5 on peat. Ask a local adviser before you lime all the way up.
    *[no] {""}
 }
