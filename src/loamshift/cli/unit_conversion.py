@@ -18,6 +18,9 @@ from loamshift.domain.worded_error import WordedError
 if TYPE_CHECKING:
     from loamshift.domain.material import Material
 
+_OTHERS: Final = ("lb", "kg", "L", "m2", "cm", "in", "g/m2", "C")
+"""Units for an example, the first that fits what was typed."""
+
 
 @dataclass(frozen=True, slots=True)
 class Converted:
@@ -62,7 +65,10 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
     """
     bare = _bare_number(text)
     if bare is not None:
-        raise WordedError(message("cli-convert-of-what", given=Given(bare)))
+        typed, other = _example(bare, unit.strip())
+        raise WordedError(
+            message("cli-convert-of-what", given=Given(bare), example=typed, other=other)
+        )
     if not unit.strip():
         raise WordedError(message("cli-convert-into-what", given=Given(text)))
     if _says_temperature(unit):
@@ -91,6 +97,20 @@ def convert_quantity(text: str, unit: str, *, material: Material | None = None) 
         raise _unknown_unit(unit)
     kind = "rate" if " per " in seen[0] else seen[0]
     raise WordedError(message("cli-convert-other-kind", **asked, kind=kind))
+
+
+def _example(number: str, unit: str) -> tuple[Given, Given]:
+    """A quantity with the unit that was typed, where it is one, and another to turn it into."""
+    typed = f"{number} {unit}"
+    for other in _OTHERS:
+        if not unit or other == unit:
+            continue
+        try:
+            convert_quantity(typed, other)
+        except WordedError:
+            continue
+        return Given(typed), Given(other)
+    return Given(f"{number} kg"), Given(_OTHERS[0])
 
 
 def _bare_number(text: str) -> str | None:

@@ -135,7 +135,8 @@ cli-product-adds = { $name }: { $text }.
 cli-convert-exact = { $text } = { $figure }
 cli-convert-about = { $text } = about { $figure } ({ $low } to { $high })
 cli-convert-not-read = “{ $given }” cannot be read as a quantity. { $fault }
-cli-convert-of-what = { $given } of what? Write the number with its unit, then the unit you want. For example: loamshift convert "{ $given } kg" lb
+# $example is a quantity as it should be typed, $other a unit for it.
+cli-convert-of-what = { $given } of what? Write the number with its unit, then the unit you want. For example: loamshift convert "{ $example }" { $other }
 cli-convert-into-what = Into which unit is “{ $given }” to be converted? For example: loamshift convert "2 lb/100 sq ft" "g/m2"
 cli-convert-unit-unknown = “{ $unit }” is not a unit that can be converted. Weights, volumes, lengths, areas, rates such as "g/m2", temperatures, and alkalinities of water such as "mg/L CaCO3" can.
 # $words are what was typed after the unit.
