@@ -52,6 +52,17 @@ def _covered() -> frozenset[int]:
     return frozenset(code for first, last in runs for code in range(first, last + 1))
 
 
+@cache
+def _plain() -> frozenset[str]:
+    """Characters that are set as they stand, whatever stands beside them."""
+    covered = {"\n", *map(chr, _covered())}
+    return frozenset(
+        one
+        for one in covered
+        if not (_is_picture(one) or one in _SKINS or _FLAGS[0] <= one <= _FLAGS[1])
+    )
+
+
 def settable(text: str, *, pictures: bool = True) -> str:
     """A text as it can be set in our type.
 
@@ -75,8 +86,11 @@ def settable(text: str, *, pictures: bool = True) -> str:
     >>> settable("Ωδή 庭 🌹")
     'Ωδή □ [rose]'
     """
+    text = unicodedata.normalize("NFC", text)
+    if _plain().issuperset(text):  # nearly every text of a letter, many times over
+        return text
     kept = []
-    for character in _drawn_once(unicodedata.normalize("NFC", text)):
+    for character in _drawn_once(text):
         if ord(character) in _covered() or character == "\n":
             kept.append(character)
         elif unicodedata.category(character) == "Zs":
