@@ -15,7 +15,7 @@ from loamshift.domain.answer import Decision, Reason, Severity
 from loamshift.domain.letter import Items, Note, Paragraph, Sheet
 from loamshift.report.letter import letter_from_answer
 from loamshift.report.words import Words
-from odd_cases.cases import WATER, answered, put_on, read, text
+from odd_cases.cases import WATER, answered, put_on, read, read_again, text
 from wording import read as worded
 
 UK = Words("uk", "metric")
@@ -270,7 +270,13 @@ def a_year_later(ph: float, *, method: str = "water 1:2.5") -> str:
     return text(bed=PLANTED, soil=soil, aim='plant = "highbush blueberry"', more=sulfur + test)
 
 
-@pytest.mark.parametrize(("ph", "how"), [(6.5, "less"), (4.2, "more")])
+@pytest.mark.parametrize(
+    ("ph", "how"),
+    [
+        (6.5, "less than forecast."),
+        (4.3, "more than forecast, though within the range of such tests."),
+    ],
+)
 def test_a_bed_that_answered_otherwise_says_so_at_the_verdict(ph: float, how: str) -> None:
     case_text = a_year_later(ph)
     answer = answered(case_text)
@@ -278,7 +284,7 @@ def test_a_bed_that_answered_otherwise_says_so_at_the_verdict(ph: float, how: st
     said = letter(case_text, forecast=True)["front-opening"]
     assert re.search(
         rf"The test of 10 April 2026 read pH {ph} where about 5\.\d was expected: "
-        rf"the soil has answered {how} than forecast\.",
+        rf"the soil has answered {re.escape(how)}",
         said,
     )
 
@@ -465,3 +471,26 @@ def test_what_is_planted_is_left_out_for_one_reason() -> None:
     said = letter(text(bed=bed, soil=read(5.0, texture="clay"), aim='plant = "tea"'))["checks"]
     assert "whether the field is planted and the plants already there" in said
     assert "It matters here only" not in said
+
+
+def test_a_drift_inside_its_range_is_no_other_answer() -> None:
+    soil = read(5.6) + "sampled = 2025-05-02\n"
+    more = read_again("2026-03-01", 5.9)
+    case_text = text(bed=PLANTED, soil=soil, aim='plant = "rhododendron"', more=more)
+    assert "than forecast" not in letter(case_text, forecast=True)["front-opening"]
+
+
+def test_potatoes_above_their_range_are_a_matter_of_scab() -> None:
+    """The range is kept low against scab; the plant itself bears more (common practice)."""
+    case_text = text(soil=CHALK, aim='plant = "potato"')
+    assert answered(case_text, forecast=False).verdict.decision is Decision.ELSEWHERE
+    assert "kept low against scab" in letter(case_text)["front-first"]
+
+
+def test_yellow_leaves_above_the_range_get_iron_though_the_ph_is_left() -> None:
+    bed = PLANTED + '\nsigns = ["yellow-young-leaves"]'
+    for reads, helped in ((7.4, True), (6.6, False)):
+        case_text = text(bed=bed, soil=read(reads), aim='plant = "lemon"')
+        assert answered(case_text).verdict.decision is Decision.LEAVE
+        first = letter(case_text, forecast=True)["front-first"]
+        assert ("give an iron chelate by its label" in first) is helped

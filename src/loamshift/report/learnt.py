@@ -27,7 +27,7 @@ def how_it_answered(answer: Answer) -> Message | None:
     for told in refit.words.sentences:
         values = told.values
         if told.key == _EXPECTED and values.get("answered", "as-expected") != "as-expected":
-            named = {name: values[name] for name in ("day", "reading", "answered")}
+            named = {name: values[name] for name in ("day", "reading", "answered", "place")}
             return message("front-answered", expected=values["middle"], **named)
     return None
 

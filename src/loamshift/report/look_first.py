@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from loamshift.domain.answer import Answer, Decision, Direction, Reason, RootsBelow, Worded
-from loamshift.domain.case import BedKind, Case, Drainage, Site
+from loamshift.domain.case import BedKind, Case, Drainage, Sign, Site
 from loamshift.domain.letter import Items, Matter, Section, Sheet
 from loamshift.domain.message import Listed, Message, choice, depth, message
 from loamshift.domain.ph import PhMethod
@@ -20,6 +20,7 @@ _MOST: Final = 3
 _WET_FEET: Final = "wet-feet"
 _CONTRADICT: Final = "check-readings-contradict"
 _ROUGH: Final = (choice(PhMethod.PROBE.value), choice(PhMethod.STRIP.value))
+_SCAB: Final = "potato-scab"
 _PEAT: Final = "check-peat"
 _BAD_BELOW: Final = (RootsBelow.ALUMINIUM, RootsBelow.TOO_LOW, RootsBelow.TOO_HIGH)
 
@@ -68,6 +69,10 @@ def _told(answer: Answer, case: Case) -> Iterator[Worded]:
             continue
         if rule.kind is CautionKind.SIGN or (limes and rule.kind is CautionKind.AROUND):
             yield caution.short
+    if answer.verdict.decision is Decision.ELSEWHERE:
+        yield from (one.short for one in answer.cautions if one.code == _SCAB and one.short)
+    if _is_short_of_iron(answer, case):
+        yield message("front-iron-now")
     if limes and any(_says(row.comment, _PEAT) for row in answer.findings):
         yield message("front-peat")
     if any(_says(row.comment, _CONTRADICT) for row in answer.findings):
@@ -80,6 +85,14 @@ def _told(answer: Answer, case: Case) -> Iterator[Worded]:
         yield message("front-below", depth=depth(min(one.top_cm for one in bad)), way=way)
     if case.bed.site in (Site.OLD_URBAN, Site.OLD_ORCHARD):
         yield message("front-metals")
+
+
+def _is_short_of_iron(answer: Answer, case: Case) -> bool:
+    """Yellow young leaves above the range of the plants, where the pH is left as it is."""
+    wanted, now = answer.wanted, answer.verdict.ph_now
+    if wanted is None or now is None or answer.verdict.decision is not Decision.LEAVE:
+        return False
+    return Sign.YELLOW_YOUNG in case.bed.signs and now > wanted.ph_high
 
 
 def _waterlogged(answer: Answer, case: Case) -> bool:

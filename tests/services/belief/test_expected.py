@@ -99,8 +99,9 @@ def test_a_test_is_inside_what_is_printed(ph: float, place: str) -> None:
         (6.8, 5.0, "more"),
         (5.0, 6.4, "more"),
         (5.0, 5.2, "less"),
-        (5.8, 6.4, "higher"),
-        (5.8, 5.1, "lower"),
+        (5.8, 7.2, "higher"),
+        (5.8, 3.9, "lower"),
+        (5.8, 6.4, "as-expected"),
         (6.8, 5.8, "as-expected"),
     ],
 )

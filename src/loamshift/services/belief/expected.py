@@ -56,14 +56,18 @@ class ExpectedReading:
 
     @property
     def answered(self) -> Answered:
-        """How the bed answered: only what two tests could show counts as more or less."""
+        """How the bed answered: only what two tests could show counts as more or less.
+
+        A bed that was left to drift is held against the range alone.
+        """
         apart = round(self.read_ph, SHOWN_PLACES) - round(self.middle, SHOWN_PLACES)
         least = verdict_values()["leave_gain_ph"]
         if self.place == "inside" and abs(apart) < least - ROUNDING_PH:
             return "as-expected"
         move = 0.0 if self.before_ph is None else self.middle - self.before_ph
         if abs(move) < least:
-            return "higher" if apart > 0.0 else "lower"
+            drifted: Answered = "higher" if apart > 0.0 else "lower"
+            return "as-expected" if self.place == "inside" else drifted
         return "more" if apart * move > 0.0 else "less"
 
     @property

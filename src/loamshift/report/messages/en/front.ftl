@@ -71,10 +71,15 @@ front-plant-when = { $salt ->
 # Where the latest test shows another answer than was forecast. $reading is the test, $expected the
 # best estimate for its day; $answered "higher" or "lower" where the bed was only left to drift.
 front-answered = { $answered ->
-    [less] The test of { $day } read { $reading } where about { $expected } was expected: { soil-the } has answered less than forecast.
-    [more] The test of { $day } read { $reading } where about { $expected } was expected: { soil-the } has answered more than forecast.
-    [higher] The test of { $day } read { $reading } where about { $expected } was expected: higher than forecast.
-   *[lower] The test of { $day } read { $reading } where about { $expected } was expected: lower than forecast.
+    [less] { front-answered-test }: { soil-the } has answered less than forecast{ front-answered-inside }.
+    [more] { front-answered-test }: { soil-the } has answered more than forecast{ front-answered-inside }.
+    [higher] { front-answered-test }: higher than forecast.
+   *[lower] { front-answered-test }: lower than forecast.
+}
+front-answered-test = The test of { $day } read { $reading } where about { $expected } was expected
+front-answered-inside = { $place ->
+    [inside] , though within the range of such tests
+   *[outside] {""}
 }
 front-would-change = What would change this
 front-would-settle = What would settle it
@@ -87,6 +92,7 @@ front-wet-first = { $ground ->
     [container] The mix is waterlogged. Let it drain before anything else: roots drown in it at any pH.
    *[bed] The ground is waterlogged. Drain or raise it before anything else: roots drown in it at any pH.
 }
+front-iron-now = The pH lies above the range for these plants, which keeps iron from them: water with rainwater where you can, and give an iron chelate by its label.
 # $rough is "yes" where one of them is a strip's or probe's and the other a laboratory's.
 front-readings-differ = { $rough ->
     [yes] The quick test and the laboratory contradict each other. We go by the laboratory; have a new sample tested before you spend much money.
