@@ -14,6 +14,8 @@ from loamshift.core.ensemble import (
     draw_members,
     median_course,
     quantile_bands,
+    sample_median,
+    sample_quantiles,
     variance_shares,
 )
 from loamshift.errors import InputError, OutOfRangeError
@@ -175,3 +177,15 @@ def test_nonsense_is_refused() -> None:
 def test_the_median_course_is_numpys_median_to_the_last_bit(members: int) -> None:
     values = np.random.default_rng(members).normal(6.5, 1.0, (members, 5))
     assert np.array_equal(median_course(values), np.median(values, axis=0))
+
+
+@pytest.mark.parametrize("count", [1, 2, 7, 350])
+def test_middles_and_quantiles_of_some_values_are_those_of_numpy(count: int) -> None:
+    rng = np.random.default_rng(count)
+    shares = (0.0, 0.005, 0.2, 1.0 / 3.0, 0.5, 0.995, 1.0)
+    for _ in range(20):
+        values = rng.normal(6.0, 1.0, count).round(int(rng.integers(1, 9)))
+        assert sample_median(values) == np.median(values)
+        assert sample_quantiles(values, shares) == pytest.approx(
+            np.quantile(values, shares), rel=1e-14
+        )

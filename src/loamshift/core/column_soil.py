@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -94,11 +95,11 @@ def column_soil(
     density = np.broadcast_to(np.asarray(bulk_density_g_cm3, dtype=np.float64), (layers,))
     mass = density * np.diff(edges) * 10.0
     lime = np.broadcast_to(np.asarray(carbonate_mmolc_kg, dtype=np.float64), (layers,))
-    ph = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
+    ph = table_ph()
     organic, rest, solution = curve_columns(
         ph,
-        clay_pct=np.asarray(clay_pct, dtype=np.float64),
-        organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
+        clay_pct=clay_pct,
+        organic_carbon_pct=organic_carbon_pct,
         params=params,
         al_highest_mmolc_kg=al_highest_mmolc_kg,
         organic_zero_ph=organic_zero_ph,
@@ -116,11 +117,34 @@ def column_soil(
     )
 
 
+@cache
+def table_ph() -> FloatArray:
+    """Points at which the curve is tabulated.
+
+    Returns
+    -------
+    ndarray
+        Rising in equal steps, not to be written to, shape (``CURVE_POINTS``,) [pH].
+
+    References
+    ----------
+    own-judgement
+
+    Examples
+    --------
+    >>> table_ph()[:3].round(2).tolist()
+    [2.0, 2.02, 2.04]
+    """
+    found = np.linspace(LOWEST_TABLE_PH, HIGHEST_TABLE_PH, CURVE_POINTS)
+    found.flags.writeable = False
+    return found
+
+
 def curve_columns(
     ph: FloatArray,
     *,
-    clay_pct: FloatArray,
-    organic_carbon_pct: FloatArray,
+    clay_pct: FloatArray | float,
+    organic_carbon_pct: FloatArray | float,
     params: BufferParameters,
     al_highest_mmolc_kg: float,
     organic_zero_ph: float,
@@ -172,8 +196,8 @@ def curve_columns(
     (organic, rest), (below, _) = (
         shape_parts_mmolc_kg(
             at,
-            clay_pct=clay_pct,
-            organic_carbon_pct=organic_carbon_pct,
+            clay_pct=np.asarray(clay_pct, dtype=np.float64),
+            organic_carbon_pct=np.asarray(organic_carbon_pct, dtype=np.float64),
             params=params,
             organic_only=organic_only,
         )

@@ -62,24 +62,28 @@ class DoseSurface:
         """
         return self._read(self.ph[:, day], counted_g_m2(self.worth[:, :, day], amounts_g_m2))
 
-    def course(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
-        """PH of every bed on all days.
+    def course(
+        self, amounts_g_m2: tuple[FloatArray | float, ...], *, days: slice = slice(None)
+    ) -> FloatArray:
+        """PH of every bed on all days, or some of them.
 
         Parameters
         ----------
         amounts_g_m2
             One a season, each a number or shape (M,) [g/m2].
+        days
+            Which of the days [slice].
 
         Returns
         -------
         ndarray
             Shape (M, D) [pH].
         """
-        total = np.zeros_like(self.worth[:, 0])
+        total = np.zeros_like(self.worth[:, 0, days])
         for season, amount in enumerate(amounts_g_m2):
             given = np.asarray(amount, dtype=np.float64)
-            total += self.worth[:, season] * (given[:, None] if given.ndim else given)
-        return self._read(self.ph, total)
+            total += self.worth[:, season, days] * (given[:, None] if given.ndim else given)
+        return self._read(self.ph[:, days], total)
 
     def furthest(self, amounts_g_m2: tuple[FloatArray | float, ...]) -> FloatArray:
         """The furthest the pH of every bed gets the way of the amounts, in any spell.

@@ -327,15 +327,14 @@ def _two_seasons(
     """The sums where one test is made; ``share`` of each bed by bin of its readings."""
     later = goal.later_g_m2
     wide = np.broadcast_to(later, (share.shape[0], later.size))
-    good = bounds.in_range(first_g_m2, wide).astype(np.float64)
-    hurt = bounds.harmed(first_g_m2, wide).astype(np.float64)
-    return tuple(  # type: ignore[return-value]
-        RuleTables(
-            good=(share[half].T @ good[half] / half.size).T[:, :, None, None],
-            harmed=(share[half].T @ hurt[half] / half.size).T[:, :, None, None],
-        )
-        for half in halves
-    )
+    fate = np.empty((share.shape[0], 2 * later.size))
+    fate[:, : later.size] = bounds.in_range(first_g_m2, wide)
+    fate[:, later.size :] = bounds.harmed(first_g_m2, wide)
+    found = []
+    for half in halves:
+        sums = (share[half].T @ fate[half] / half.size).T[:, :, None, None]
+        found.append(RuleTables(good=sums[: later.size], harmed=sums[later.size :]))
+    return found[0], found[1]
 
 
 def _by_bins(first: FloatArray, second: FloatArray, outcome: BoolArray) -> FloatArray:

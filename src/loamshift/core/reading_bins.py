@@ -8,6 +8,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.ensemble import sample_quantiles
+
 FloatArray = NDArray[np.float64]
 
 BIN_PH: Final = 0.1
@@ -68,7 +70,7 @@ def reading_edges(ph: FloatArray, *, sd_ph: float, step_ph: float = BIN_PH) -> F
     >>> reading_edges(np.array([6.0]), sd_ph=0.05).round(2).tolist()
     [5.95, 6.05]
     """
-    lowest, highest = np.quantile(ph, (0.005, 0.995)).tolist()
+    lowest, highest = sample_quantiles(ph, (0.005, 0.995))
     low = math.floor((lowest - 2.0 * sd_ph) / BIN_PH)
     high = math.ceil((highest + 2.0 * sd_ph) / BIN_PH)
     count = max(2, math.ceil((high - low) * BIN_PH / step_ph))

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import TypedDict
 
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.buffer import BufferParameters
 from loamshift.core.column_layout import ColumnSoil
-from loamshift.core.column_soil import column_soil
+from loamshift.core.column_soil import column_soil, curve_columns, table_ph
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.layers_below import LayerBelow
 from loamshift.services.belief.scale_nodes import within_the_curve
@@ -96,14 +98,48 @@ def soil_layers(
         bulk_density_g_cm3=soil.bulk_density_g_cm3,
         start_ph=soil.ph.ph_water,
         carbonate_mmolc_kg=CARBONATE_MMOLC_KG_PER_PCT,
+        **_curve_figures(soil, organic_only=organic_only),
+    )
+    return _with_layers(whole, below) if below else whole
+
+
+class _CurveFigures(TypedDict):
+    clay_pct: float
+    organic_carbon_pct: float
+    params: BufferParameters
+    al_highest_mmolc_kg: float
+    organic_zero_ph: float
+    organic_only: bool
+
+
+def _curve_figures(soil: Soil, *, organic_only: bool) -> _CurveFigures:
+    column = parameter_values("column")
+    return _CurveFigures(
         clay_pct=soil.clay_pct,
         organic_carbon_pct=soil.organic_carbon_pct,
         params=buffer_parameters(),
-        al_highest_mmolc_kg=parameter_values("column")["al_highest_mmolc_kg"],
-        organic_zero_ph=parameter_values("column")["organic_zero_ph"],
+        al_highest_mmolc_kg=column["al_highest_mmolc_kg"],
+        organic_zero_ph=column["organic_zero_ph"],
         organic_only=organic_only,
     )
-    return _with_layers(whole, below) if below else whole
+
+
+def tabulated_curve(soil: Soil, *, organic_only: bool) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """The curve of ``soil_layers`` alone.
+
+    Parameters
+    ----------
+    organic_only
+        True for peat and bark mixes.
+
+    Returns
+    -------
+    tuple of ndarray
+        Points [pH]; what the scale multiplies there, and what it does not [mmolc/kg].
+    """
+    ph = table_ph()
+    organic, rest, solution = curve_columns(ph, **_curve_figures(soil, organic_only=organic_only))
+    return ph, organic + rest, solution
 
 
 def _with_layers(soil: ColumnSoil, below: Sequence[LayerBelow]) -> ColumnSoil:

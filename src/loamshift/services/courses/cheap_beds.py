@@ -18,10 +18,9 @@ from loamshift.domain.bed_context import BedContext
 from loamshift.domain.material import Material
 from loamshift.domain.soil import Soil
 from loamshift.services.belief.bed_run import BedRun
-from loamshift.services.belief.column_layers import soil_layers
+from loamshift.services.belief.column_layers import tabulated_curve
 from loamshift.services.belief.column_priors import parameters_of
 from loamshift.services.belief.column_weather import leaching_factor
-from loamshift.services.belief.scale_nodes import inside_the_curve
 from loamshift.services.context.air import air_beyond_load
 from loamshift.services.context.water import deep_co2_factor, water_anions_mmolc_l
 from loamshift.services.courses.layer_acid import (
@@ -298,11 +297,7 @@ def _acid_left_alone(
 
 
 def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters) -> MixedLayer:
-    table = soil_layers(
-        inside_the_curve(soil),
-        edges_cm=np.array([0.0, sampled_cm(context)]),
-        organic_only=context.organic_only,
-    )
+    curve_ph, shape, solution = tabulated_curve(soil, organic_only=context.organic_only)
     ledger, column = ledger_parameters(), parameter_values("column")
     within = sampled_cm(context) / context.depth_cm
     mass = context.soil_mass_kg_m2 * within * members.mass_factor
@@ -333,8 +328,8 @@ def _layer_as_read(context: BedContext, *, soil: Soil, members: MemberParameters
         ),
         lime_full_above_ph=np.where(coarse, column["lime_acid_below_ph"], FULL_LIME_PH),
         is_coarse=coarse,
-        curve_ph=table.curve_ph,
-        shape_mmolc_kg=table.shape_mmolc_kg + table.solution_mmolc_kg / 10.0**soil.k.log10_k_mean,
+        curve_ph=curve_ph,
+        shape_mmolc_kg=shape + solution / 10.0**soil.k.log10_k_mean,
         reference_ph=ledger.background_reference_ph,
         highest_ph=ledger.background_highest_ph,
         leaching_factor=leaching_factor(context.drainage_mm_year),

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.ensemble import median_course, sample_median
 from loamshift.core.plan_rule import Rule, RuleLine
 from loamshift.domain.answer import (
     Application,
@@ -95,7 +96,7 @@ def plan_of(context: BedContext, judged: Judgement) -> Plan:
             share_in_range_without_tests=rule.share_without_tests,
             share_if_known=rule.share_if_known,
             share_harmed=rule.share_harmed,
-            median_ph=float(np.median(ph[:, on])),
+            median_ph=sample_median(ph[:, on]),
             on=seasons.on,
             acted_on=seasons.acted_on,
         ),
@@ -241,7 +242,7 @@ def _first_path(
     if not rows:
         return tuple(found)
     test = courses.index(seasons.tests[0])
-    expected = float(np.median(courses.surface.at(test, (rule.first_g_m2,))))
+    expected = sample_median(courses.surface.at(test, (rule.first_g_m2,)))
     line = line_for(rows, expected)
     only_if = condition(line, test=seasons.tests[0])
     found += [
@@ -278,9 +279,9 @@ def _too_early_before(context: BedContext, rule: Rule, courses: Courses) -> date
     start = day_index(days, seasons.days[0][0])
     following = seasons.days[1][0] if seasons.count > 1 else seasons.on
     end = max(day_index(days, following), start + 1)
-    amounts = (rule.first_g_m2,)
-    with_part = np.median(courses.surface.course(amounts)[:, start : end + 1], axis=0)
-    alone = np.median(courses.surface.course((0.0,))[:, start : end + 1], axis=0)
+    until = slice(start, end + 1)
+    with_part = median_course(courses.surface.course((rule.first_g_m2,), days=until))
+    alone = median_course(courses.surface.course((0.0,), days=until))
     moved = courses.surface.sign * (alone - with_part)
     furthest = float(moved.max())
     early = parameter_values("advice")["early_share"]

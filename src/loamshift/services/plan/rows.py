@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.ensemble import median_course, sample_median
 from loamshift.core.plan_rule import Rule, RuleLine
 from loamshift.services.courses.surface import Courses
 
@@ -85,10 +86,11 @@ def _not_taken_past(
     test = goal.tests[0]
     read = sign * courses.surface.at(test, (rule.first_g_m2,))
     beds = np.argsort(read)[: max(FEWEST_BEDS, read.size // _FURTHEST)]
-    course = sign * courses.surface.course((rule.first_g_m2, line.amount_g_m2))
-    moved = np.median(read[beds, None] - course[beds, test:], axis=0)
+    given = (rule.first_g_m2, line.amount_g_m2)
+    course = sign * courses.surface.course(given, days=slice(test, None))
+    moved = median_course(read[beds, None] - course[beds])
     alone = sign * courses.surface.at(goal.on, (rule.first_g_m2,))
-    by_itself = float(np.median(read[beds] - alone[beds]))
+    by_itself = sample_median(read[beds] - alone[beds])
     end = sign * (goal.range_low_ph if sign > 0.0 else goal.range_high_ph)
     furthest = max(
         sign * limit,

@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from loamshift.core.ensemble import sample_median, sample_quantiles
 from loamshift.domain.answer import Reason
 from loamshift.domain.bed_context import BedContext
 from loamshift.domain.ph import PhMethod
@@ -202,24 +203,25 @@ def _by_lime(carbonate_pct: FloatArray) -> tuple[Group, ...]:
     if none.any():
         groups.append(Group(outcome="no-lime", beds=none, middle=0.0))
     if not none.all():
-        edges = np.quantile(carbonate_pct[~none], np.arange(1, LIME_GROUPS) / LIME_GROUPS)
+        shares = [part / LIME_GROUPS for part in range(1, LIME_GROUPS)]
+        edges = sample_quantiles(carbonate_pct[~none], shares)
         rank = np.searchsorted(edges, carbonate_pct, side="right")
         for number, name in enumerate(LIME_NAMES):
             inside = ~none & (rank == number)
             if inside.any():
-                middle = float(np.median(carbonate_pct[inside]))
+                middle = sample_median(carbonate_pct[inside])
                 groups.append(Group(outcome=name, beds=inside, middle=middle))
     return tuple(groups)
 
 
 def _by_rank(values: FloatArray, count: int, name: str) -> tuple[Group, ...]:
-    edges = np.quantile(values, np.arange(1, count) / count)
+    edges = sample_quantiles(values, [part / count for part in range(1, count)])
     rank = np.searchsorted(edges, values, side="right")
     return tuple(
         Group(
             outcome=f"{name}-{number + 1}",
             beds=rank == number,
-            middle=float(np.median(values[rank == number])),
+            middle=sample_median(values[rank == number]),
         )
         for number in range(count)
         if (rank == number).any()

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 
 import numpy as np
 
+from loamshift.core.ensemble import sample_median
 from loamshift.core.plan_rule import choose_rule
 from loamshift.domain.answer import Decision, Direction, Reason
 from loamshift.domain.bed_context import BedContext
@@ -321,8 +322,9 @@ def _with_plan(case: JudgedBed, judged: Judgement, reach: Reach | None) -> Judge
         goal = replace(goal, seasons=2, tests=goal.tests[:1])
     courses = reach.courses
     rule = choose_rule(courses.surface, goal, chosen_on=courses.chosen_on, bounds=reach.bounds)
-    ph = reach.courses.surface.course(tuple(rule.amounts_g_m2))
-    held = float(np.median(ph[:, goal.hold]) - np.median(ph[:, goal.on]))
+    given = tuple(rule.amounts_g_m2)
+    there, later = (sample_median(courses.surface.at(on, given)) for on in (goal.on, goal.hold))
+    held = later - there
     alone = drift_alone_ph_year(case)
     if judged.direction is Direction.LIME:
         drift = min(held, max(alone, 0.0))

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from loamshift.core.ensemble import median_course
+from loamshift.core.ensemble import median_course, sample_median
 from loamshift.domain.bed_context import BedContext, Target
 from loamshift.services.belief.bed_run import BedRun, Runner
 from loamshift.services.context.build_context import curve_slope_mmolc_kg_ph, require_soil
@@ -169,7 +169,7 @@ def water_rise_ph(case: JudgedBed) -> float:
     """
     if case.context.water_base_mmolc_m2_year <= 0.0:
         return 0.0
-    return float(case.median[case.on] - np.median(case.under_rain()[:, case.on]))
+    return float(case.median[case.on] - sample_median(case.under_rain()[:, case.on]))
 
 
 def water_cost(case: JudgedBed) -> float:
@@ -207,7 +207,7 @@ def feed_pull(case: JudgedBed) -> FeedPull:
     if feed_acid_of(case.context) <= 0.0:
         return FeedPull()
     unfed = case.beds.without_feed().run(())
-    there = float(np.median(unfed.ph[:, case.on]))
+    there = sample_median(unfed.ph[:, case.on])
     fall = there - float(case.median[case.on])
     return FeedPull(
         fall_ph=fall,
