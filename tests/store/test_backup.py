@@ -68,16 +68,14 @@ def script(url: str, folder: Path, text: str) -> Any:
 
 def names(url: str, folder: Path) -> list[str]:
     """Every bed of a store that is there already, by name."""
-    if not url:
-        with closing(sqlite3.connect(folder / "loamshift.sqlite3")) as database:
-            return sorted(name for (name,) in database.execute("select name from store_bed"))
-    found: list[str] = script(
-        url,
-        folder,
-        "from loamshift.store.models import Bed\n"
-        "print(json.dumps(sorted(Bed.objects.values_list('name', flat=True))))",
-    )
-    return found
+    asked = "select name from store_bed"
+    if url:
+        import psycopg
+
+        with psycopg.connect(url) as server:
+            return sorted(name for (name,) in server.execute(asked))
+    with closing(sqlite3.connect(folder / "loamshift.sqlite3")) as database:
+        return sorted(name for (name,) in database.execute(asked))
 
 
 @pytest.fixture(scope="module")
