@@ -26,6 +26,8 @@ from services.beds import bed
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.toml"))
 HARD_WATER = '[water]\nalkalinity = "220 mg/L CaCO3"\nweekly = "20 L"\n'
+AHEAD = LookAhead(members=50)
+"""A sum is worked out from what it shows, however many members that came from."""
 DUG_IN = put_on("2025-04-20", "elemental sulfur, powder", "80 g/m2", depth="15 cm")
 LATE = put_on("2026-03-20", "elemental sulfur, powder", "40 g/m2", depth="15 cm")
 SAMPLED = "sampled = 2026-03-01\n"
@@ -103,13 +105,13 @@ ODD = {
 @lru_cache(maxsize=64)
 def example(path: Path) -> tuple[Case, Answer]:
     case = read_case(path)
-    return case, advise(case, look_ahead=LookAhead())
+    return case, advise(case, look_ahead=AHEAD)
 
 
 @lru_cache(maxsize=64)
 def odd(name: str, *, forecast: bool) -> tuple[Case, Answer]:
     case = parse_case(ODD[name])
-    return case, advise(case, look_ahead=LookAhead() if forecast else None)
+    return case, advise(case, look_ahead=AHEAD if forecast else None)
 
 
 def worked_out(step: SumStep) -> float:
@@ -169,7 +171,7 @@ def test_the_sums_in_the_margin_know_what_readings_taught(forecast: bool) -> Non
         '[[applied]]\ndate = 2025-04-12\nmaterial = "elemental sulfur, powder"\n'
         'rate = "25 g/m2"\nincorporated = "15 cm"\n',
     )
-    answer = advise(taught, look_ahead=LookAhead() if forecast else None)
+    answer = advise(taught, look_ahead=AHEAD if forecast else None)
     assert answer.refit is not None and answer.refit.acid_scale.now.mid < 0.8
     told = [own for own in margin_sums(taught, answer).values() if own.answer_value is not None]
     assert told
