@@ -61,6 +61,7 @@ def _uv(
     sources += [("--index", url) for url in options.get("extra-index-url", "").split()]
     sources += [("--find-links", place) for place in options.get("find-links", "").split()]
     uv = [str(python), "-m", "uv", "pip", "install", "--quiet", "--python", str(python), *ANY_INDEX]
+    uv += ["--no-index"] if options.get("no-index", "").lower() in ("1", "true", "yes") else []
     uv += [word for name, value in sources if value for word in (name, value)]
     return uv, {"SSL_CERT_FILE": options["cert"]} if "cert" in options else {}
 
