@@ -110,12 +110,20 @@ class NumpyColumn:
                 self._happen(int(event))
             self._day(day)
             if (day + 1) % stride_days == 0:
-                readings.append(self._reading(sampled))
+                readings.append(self._reading(sampled, self.laws.sample_wet_d))
         return np.stack(readings, axis=1)
 
-    def _reading(self, sampled: int) -> Array:
+    def _reading(self, sampled: int, wet_d: float = 0.0) -> Array:
         mass = self.mass[:, :sampled]
-        return self.curve.ph((mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1))
+        base = (mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1)
+        aims = np.stack([self._gypsum(layer, self.plateau) for layer in range(sampled)], axis=1)
+        aim = (mass * aims).sum(axis=1) / mass.sum(axis=1)
+        acid = np.maximum(0.0, 7.0 - self.curve.ph(base))
+        time = wet_d * self.members.carbonate_rate_per_d
+        time = time * np.exp(LN10 * self.members.carbonate_acid_exponent * acid)
+        lime = self.carbonate[:, :sampled].sum(axis=1) / mass.sum(axis=1)
+        given = np.minimum(lime, np.maximum(0.0, aim - base) * -np.expm1(-time))
+        return self.curve.ph(base + given)
 
     def _water(self, layer: int, ph: Array) -> Array:
         """Hydrogen of the soil water of a layer that reads a pH."""

@@ -364,8 +364,8 @@ class ColumnLaws:
     [1/d], ``nitrate_uptake_half_time_d`` [d]. Background: ``background_reference_ph``,
     ``background_highest_ph`` [pH], ``root_depth_cm`` [cm]. Lime and carbonate:
     ``lime_class_factor_1`` to ``_5`` on the half-time [-], ``lime_acid_below_ph`` [pH],
-    ``coarse_carbonate_coarsest_frac`` [0-1],
-    ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
+    ``coarse_carbonate_coarsest_frac`` [0-1], ``sample_wet_d`` that a mixed sample is wet before
+    it is read [d], ``gypsum_full_mmolc_kg`` [mmolc/kg]. Water: ``bicarbonate_log10_k`` [-],
     ``bicarbonate_highest_mmolc_l``, ``al_highest_mmolc_l``, ``suspension_mmolc_l`` [mmolc/L],
     ``sulfate_leach_factor`` [kg/L], ``deep_co2_factor`` [-] below ``deep_co2_from_cm`` [cm].
     """
@@ -413,6 +413,7 @@ class ColumnLaws:
     lime_class_factor_5: float
     lime_acid_below_ph: float
     coarse_carbonate_coarsest_frac: float
+    sample_wet_d: float
     gypsum_full_mmolc_kg: float
     bicarbonate_log10_k: float
     bicarbonate_highest_mmolc_l: float

@@ -218,11 +218,12 @@ def settle(cell: FloatArray, number: FloatArray, work: FloatArray, layer: int, j
     Below the plateau: min(C, (Q(plateau) - b) M (1 - exp(-k t))), exactly. Above the plateau the
     excess falls out as carbonate by the same law: soil water is never more than two to three
     times oversaturated with calcite, which the pH of the plateau, as found in limy soils, already
-    holds.
+    holds. Soil comes to the same product of ions from below as from above, so there is one plateau
+    for both.
 
     References
     ----------
-    suarez-1992, own-judgement
+    suarez-1992, suarez-1977, levy-1981, own-judgement
 
     Examples
     --------

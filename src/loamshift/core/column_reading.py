@@ -4,8 +4,24 @@ from __future__ import annotations
 
 from loamshift.core.column_compile import compiled, inlined
 from loamshift.core.column_curve import read_ph, set_carbon
+from loamshift.core.column_exp import LN10, exp_of, used_up
 from loamshift.core.column_layout import FloatArray
-from loamshift.core.column_numbers import ACID, BASE, CARBON, DOSE_LEFT, DOSE_START, MASS
+from loamshift.core.column_lime import NEAR_PLATEAU_PH, plateau_base
+from loamshift.core.column_numbers import (
+    ACID,
+    BASE,
+    CARBON,
+    CARBONATE,
+    DOSE_LEFT,
+    DOSE_START,
+    MASS,
+    PH_NOW,
+    ROOM,
+    rate,
+)
+
+_CARBONATE_EXPONENT = rate("carbonate_exponent")
+_SAMPLE_RATE = rate("sample_rate")
 
 
 @compiled
@@ -18,7 +34,7 @@ def mix_sample(
     sampled: int,
     n: int,
 ) -> None:
-    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass.
+    """The pH of the mixed sample at once: of the mean base, and carbon, of the layers by mass.
 
     Parameters
     ----------
@@ -59,6 +75,68 @@ def mix_sample(
     for j in range(n):
         sample[0, BASE + j] /= sample[0, MASS + j]
         set_carbon(sample, number, last, j, work[ACID + j] / sample[0, MASS + j])
+    read_ph(sample, curve, number, work, last, n)
+
+
+@compiled
+def react_in_sample(
+    cell: FloatArray,
+    curve: FloatArray,
+    number: FloatArray,
+    work: FloatArray,
+    sample: FloatArray,
+    sampled: int,
+    n: int,
+) -> None:
+    """The pH of a mixed sample after it has lain wet for as long as until it is read.
+
+    Answers what a test finds where the fine lime of one depth meets the acid of another. Ground
+    lime is left out: a day dissolves a few hundredths of it.
+
+    Parameters
+    ----------
+    cell
+        State of the layers, which stay as they are [mixed].
+    curve
+        The soil's curve, see ``column_curve`` [mmolc/kg].
+    number
+        Numbers of the members [mixed].
+    work
+        Room to work in; the pH is that of :func:`mix_sample`, changed here [mixed].
+    sample
+        The mixed sample of that function; its base and the native lime left are set here [mixed].
+    sampled
+        Layers sampled, from the top [count].
+    n
+        Lanes in use [count].
+
+    Notes
+    -----
+    min(C, (aim - b) M (1 - exp(-k g t))), g = 10^(exponent (7 - pH)) below pH 7, as in
+    :func:`column_lime.settle_acid`, but in one part: g is that of the sample as mixed. Parts would
+    give a little less; fresh lime, whose crystals are finer than k is for, a good deal more. The
+    aim is the mean plateau of the layers by mass. Base in the soil and base in lime are together
+    what they were.
+
+    References
+    ----------
+    plummer-1978, wieder-yaalon-1982, own-judgement
+    """
+    last = sample.shape[0] - 1
+    for j in range(n):
+        sample[0, CARBONATE + j] = 0.0
+        work[ROOM + j] = -sample[0, BASE + j] * sample[0, MASS + j]
+    for layer in range(sampled):
+        for j in range(n):
+            sample[0, CARBONATE + j] += cell[layer, CARBONATE + j]
+            work[ROOM + j] += cell[layer, MASS + j] * plateau_base(cell, number, layer, j)
+    for j in range(n):
+        acid = max(0.0, NEAR_PLATEAU_PH - work[PH_NOW + j])
+        g = exp_of(LN10 * number[_CARBONATE_EXPONENT + j] * acid)
+        given = max(0.0, work[ROOM + j]) * used_up(number[_SAMPLE_RATE + j] * g)
+        given = min(sample[0, CARBONATE + j], given)
+        sample[0, CARBONATE + j] -= given
+        sample[0, BASE + j] += given / sample[0, MASS + j]
     read_ph(sample, curve, number, work, last, n)
 
 

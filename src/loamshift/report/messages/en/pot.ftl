@@ -87,5 +87,5 @@ pot-assumed = { $pots ->
 } of about pH { $ph } (test it first), watered twice a week. A third of the mix is replaced every second year{ $renewed }, and all of it once half of them have left the range.
 pot-ground-treated = The bed follows its plan; it lasts so long with no more applied.
 pot-mains = The alkalinity of your water is not known; ordinary mains water is taken.
-pot-hard-water = With lime in the water, pots may leave the range sooner: no measured course of such pots was found to hold the forecast against.
+pot-hard-water = With lime in the water, how soon pots leave the range is less sure: no measured course of such pots was found to hold the forecast against.
 pot-times = Hours are common practice, without a source; cost leaves out plants, fertiliser, tests and rainwater.
