@@ -56,9 +56,9 @@ def compiled(function: Function) -> Function:
 
     Examples
     --------
-    >>> from loamshift.core.column_prills import whole_left
-    >>> callable(whole_left.py_func)
-    True
+    >>> doubled = compiled(lambda x: 2.0 * x)
+    >>> doubled(1.5)
+    3.0
     """
     return cast(Function, _JIT(function))
 
@@ -86,9 +86,9 @@ def outermost(function: Function) -> Function:
 
     Examples
     --------
-    >>> from loamshift.core.column_step import run_days
-    >>> callable(run_days.py_func)
-    True
+    >>> from loamshift.core.column_nitrogen import let_go
+    >>> outermost(let_go.py_func)(8.0, 0.25)
+    2.0
     """
     return cast(Function, _JIT_KEPT(function))
 
@@ -116,9 +116,9 @@ def inlined(function: Function) -> Function:
 
     Examples
     --------
-    >>> from loamshift.core.column_exp import exp_of
-    >>> callable(exp_of.py_func)
-    True
+    >>> from loamshift.core.column_nitrogen import let_go
+    >>> inlined(let_go.py_func)(8.0, 0.25)
+    2.0
     """
     return cast(Function, _JIT_INLINED(function))
 
@@ -146,9 +146,9 @@ def woven(function: Function) -> Function:
 
     Examples
     --------
-    >>> from loamshift.core.column_flux import drain
-    >>> callable(drain.py_func)
-    True
+    >>> from loamshift.core.column_nitrogen import let_go
+    >>> woven(let_go.py_func)(8.0, 0.25)
+    2.0
     """
     return cast(Function, _JIT_WOVEN(function))
 

@@ -158,8 +158,10 @@ def room_for_results(runs: ManyRuns) -> ManyResults:
     --------
     See ``tests/core/test_column_many.py`` for whole runs.
 
-    >>> callable(room_for_results)
-    True
+    >>> from types import SimpleNamespace
+    >>> runs = SimpleNamespace(n_beds=2, n_members=3, n_readings=5, n_layers=4)
+    >>> room_for_results(runs).ends.shape
+    (2, 3, 2, 4)
     """
     beds, members, readings = runs.n_beds, runs.n_members, runs.n_readings
     return ManyResults(

@@ -65,9 +65,6 @@ def run_many_cuda(runs: ManyRuns, *, blocks: int = BLOCKS_PER_MULTIPROCESSOR) ->
     Examples
     --------
     See ``tests/core/test_column_many.py`` for whole runs.
-
-    >>> callable(run_many_cuda)
-    True
     """
     cuda = need_card()
     found = room_for_results(runs)
@@ -108,11 +105,6 @@ def need_card() -> Any:
     References
     ----------
     own-judgement
-
-    Examples
-    --------
-    >>> callable(need_card)
-    True
     """
     cuda: Any
     try:
@@ -163,9 +155,6 @@ def beds_at_a_time(runs: ManyRuns, *, free_bytes: int, slots: int) -> int:
     Examples
     --------
     See ``tests/core/test_column_many.py`` for whole runs.
-
-    >>> callable(beds_at_a_time)
-    True
     """
     room = sum(int(np.prod(shape)) * 8 for shape, _ in room_shapes(runs, slots))
     shared = runs.laws.nbytes + runs.warmth.nbytes
@@ -351,9 +340,6 @@ def kernel_source(cuda: Any, n_layers: int) -> Any:
     Examples
     --------
     See ``tests/core/test_column_many.py`` for whole runs.
-
-    >>> callable(kernel_source)
-    True
     """
     from numba import int64
 

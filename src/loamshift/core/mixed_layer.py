@@ -178,8 +178,19 @@ def aged_layer(
     --------
     Used for the time between a reading and today; see ``tests/core/test_mixed_layer.py``.
 
-    >>> callable(aged_layer)
-    True
+    >>> one = np.ones(1)
+    >>> bed = MixedLayer(
+    ...     start_ph=7.0 * one, k=one, mass_kg_m2=100.0 * one, carbonate_mmolc_m2=0.0 * one,
+    ...     held_ph=8.0 * one, background_mmolc_m2_year=0.0 * one,
+    ...     background_rise_per_ph=0.0 * one, weathering_mmolc_m2_year=0.0 * one,
+    ...     air_mmolc_m2_year=0.0 * one,
+    ...     drained_mm_year=0.0 * one, bicarbonate_mmol2_l2=1e-7 * one, lime_per_d=1.0 * one,
+    ...     lime_acid_exponent=one, lime_full_above_ph=7.0 * one, is_coarse=one > 1.0,
+    ...     curve_ph=np.array([4.0, 8.0]), shape_mmolc_kg=np.array([0.0, 80.0]),
+    ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0,
+    ...     bicarbonate_highest_mmolc_l=6.0, anions_mmolc_l=one, suspension_mmolc_l=1.26)
+    >>> aged_layer(bed, np.array([[2000.0]]), step_days=np.array([30.0])).start_ph.tolist()
+    [6.0]
     """
     ph, carbonate = (run or run_mixed_layer)(layer, acid_mmolc_m2, step_days=step_days)
     return replace(layer, start_ph=ph[:, -1], carbonate_mmolc_m2=carbonate)
@@ -222,8 +233,20 @@ def run_mixed_layer(
     --------
     See :func:`mixed_layer_course`.
 
-    >>> callable(run_mixed_layer)
-    True
+    >>> one = np.ones(1)
+    >>> bed = MixedLayer(
+    ...     start_ph=7.0 * one, k=one, mass_kg_m2=100.0 * one, carbonate_mmolc_m2=500.0 * one,
+    ...     held_ph=8.0 * one, background_mmolc_m2_year=0.0 * one,
+    ...     background_rise_per_ph=0.0 * one, weathering_mmolc_m2_year=0.0 * one,
+    ...     air_mmolc_m2_year=0.0 * one,
+    ...     drained_mm_year=0.0 * one, bicarbonate_mmol2_l2=1e-7 * one, lime_per_d=9.0 * one,
+    ...     lime_acid_exponent=one, lime_full_above_ph=7.0 * one, is_coarse=one > 1.0,
+    ...     curve_ph=np.array([4.0, 8.0]), shape_mmolc_kg=np.array([0.0, 80.0]),
+    ...     reference_ph=5.0, highest_ph=7.2, leaching_factor=1.0,
+    ...     bicarbonate_highest_mmolc_l=6.0, anions_mmolc_l=one, suspension_mmolc_l=1.26)
+    >>> ph, lime = run_mixed_layer(bed, np.array([[2500.0]]), step_days=np.array([30.0]))
+    >>> ph.round(6).tolist(), lime.round(6).tolist()
+    ([[7.0, 6.0]], [0.0])
     """
     if acid_mmolc_m2.shape[-1] != step_days.size:
         raise InputError("acid_mmolc_m2 needs one column per step")

@@ -195,8 +195,17 @@ def reachable_and_held(bounds: RuleBounds, goal: RuleGoal) -> tuple[BoolArray, B
     --------
     See :func:`reachable`.
 
-    >>> callable(reachable_and_held)
-    True
+    >>> from loamshift.core.dose_surface import dose_surface
+    >>> flat = dose_surface(np.array([0.0, 100.0]), np.array([[[7.0, 5.0], [7.0, 6.8]]]),
+    ...                     later_ph=(), later_from=(), reference_g_m2=50.0, sign=1.0,
+    ...                     spells=(slice(0, 2),))
+    >>> goal = RuleGoal(range_low_ph=5.75, range_high_ph=6.25, harmful_ph=5.0, on=0, hold=1,
+    ...                 tests=(), reading_sd_ph=0.2, first_g_m2=np.array([0.0, 50.0]),
+    ...                 later_g_m2=np.array([0.0]), seasons=1, most_harmed_frac=0.04, lines=4,
+    ...                 worth_a_test_frac=0.03)
+    >>> there, held = reachable_and_held(bounds_of(flat, goal), goal)
+    >>> there.tolist(), held.tolist()
+    ([True], [False])
     """
     beds = bounds.harms_g_m2.shape[0]
     on_the_day = replace(

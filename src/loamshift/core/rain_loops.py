@@ -179,8 +179,12 @@ def bucket_years(
     --------
     See :func:`run_bucket`.
 
-    >>> callable(bucket_years)
-    True
+    >>> drained = [0.0] * 365
+    >>> bucket_years([[2.0] * 365], [0.5] * 365, [False] * 12,
+    ...              [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31], [50.0, 25.0],
+    ...              [0.0] * 365, drained, [0.0] * 365, [0.0] * 12)
+    >>> round(sum(drained), 6)
+    547.5
     """
     capacity, eased = surface[0], surface[1]
     store = capacity

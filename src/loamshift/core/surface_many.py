@@ -218,9 +218,6 @@ def fill_surface(
     Examples
     --------
     See :func:`dose_surface_many`.
-
-    >>> callable(fill_surface)
-    True
     """
     days = ph.shape[1]
     counted, own = room[4], room[5:]
@@ -304,8 +301,11 @@ def dose_surface_many(
     --------
     Held to ``surface_of_runs`` in ``tests/core/test_many_loops.py``.
 
-    >>> callable(dose_surface_many)
-    True
+    >>> two = np.array([[6.5]]), np.array([[5.5]])
+    >>> made = dose_surface_many(np.array([0.0, 100.0]), two, later_ph=(), later_from=(),
+    ...                          reference_g_m2=50.0, sign=1.0, spells=(slice(0, 1),))
+    >>> made.at(0, (25.0,)).tolist()
+    [6.25]
     """
     checked_runs(amounts_g_m2, ph, later_ph=later_ph, later_from=later_from)
     beds, days = ph[0].shape
