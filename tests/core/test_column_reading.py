@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.column_cases import laws, members, run, soil, weather
+from core.column_cases import members, run, soil, weather
 from loamshift.core.column_curve import stand_on
 from loamshift.core.column_kernel import room_for
 from loamshift.core.column_numbers import (
@@ -21,6 +21,7 @@ from loamshift.core.column_numbers import (
     PLATEAU,
     PLATEAU_GYPSUM,
     SULFATE,
+    law,
     rate,
 )
 from loamshift.core.column_reading import mix_sample, react_in_sample
@@ -57,8 +58,8 @@ def mixed(
     number[rate("k")] = 1.0
     number[rate("curve_step_ph")] = STEP_PH
     number[rate("carbonate_exponent")] = 0.5
-    number[rate("sample_rate")] = speed
-    number[: len(laws().__slots__) * 64] = 40.0  # of the laws, only the gypsum effect is read
+    number[rate("carbonate_rate")], number[rate("step_d")] = speed, 1.0
+    number[law("sample_wet_d")], number[law("gypsum_full_mmolc_kg")] = 1.0, 40.0
     cell[:, MASS], cell[:, CARBON] = mass, 1.0
     cell[:, BASE] = SLOPE_MMOLC_KG_PH * np.array(ph)
     cell[:, PLATEAU] = SLOPE_MMOLC_KG_PH * PLATEAU_PH
@@ -67,7 +68,7 @@ def mixed(
     sample[0, CARBON] = 1.0
     stand_on(sample, CURVE, number, 0, 0, 500)
     layers = cell.copy()
-    mix_sample(cell, CURVE, number, work, sample, len(ph), 1)
+    mix_sample(cell, CURVE, number, work, sample, len(ph), 1, 0)
     at_once, before = float(work[PH_NOW]), float(sample[0, BASE] * sample[0, MASS])
     react_in_sample(cell, CURVE, number, work, sample, len(ph), 1)
     assert np.array_equal(cell, layers), "a sample that is taken changes no bed"

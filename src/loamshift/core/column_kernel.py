@@ -305,7 +305,7 @@ def begin(
         stand_on(sample, curve, number, sample.shape[0] - 1, j, int(cell[0, STEP + j]))
         totals[LOWEST_PH + j] = 14.0
         work[STORE + j] = _store(cell, number, j)
-    mix_sample(cell, curve, number, work, sample, plan[0], n)
+    mix_sample(cell, curve, number, work, sample, plan[0], n, 0)
     for j in range(n):
         ph[j, 0] = work[PH_NOW + j]
 

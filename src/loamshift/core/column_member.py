@@ -71,8 +71,6 @@ _LIME_HALF = member("lime_half_time_d")
 _CARBONATE_PER_D = member("carbonate_rate_per_d")
 _CARBONATE_RATE = rate("carbonate_rate")
 _CARBONATE_GONE = rate("carbonate_gone")
-_SAMPLE_WET_D = law("sample_wet_d")
-_SAMPLE_RATE = rate("sample_rate")
 _PLATEAU_PH = member("plateau_ph")
 _GYPSUM_DROP = member("gypsum_drop_ph")
 _PLATEAU_REST = rate("plateau_rest")
@@ -185,7 +183,6 @@ def set_numbers(
         number[_LIME_RATE + LANES * i + j] = ln2 / (row[_LIME_HALF] * factor)
     number[_CARBONATE_RATE + j] = row[_CARBONATE_PER_D] * step_d
     number[_CARBONATE_GONE + j] = -math.expm1(-number[_CARBONATE_RATE + j])
-    number[_SAMPLE_RATE + j] = row[_CARBONATE_PER_D] * number[_SAMPLE_WET_D + j]
     leaching = number[_BACKGROUND + j]
     number[_BACKGROUND + j] = row[_BACKGROUND_YEAR] * leaching * step_d / DAYS_IN_YEAR
     number[_WEATHERING + j] = row[_WEATHERING_YEAR] * step_d / DAYS_IN_YEAR

@@ -59,7 +59,6 @@ RATE_FIELDS: Final = (
     "carbonate_rate",  # of native lime in a step, at pH 7 and above [-]
     "carbonate_gone",  # share of the way to the plateau in a step [0-1]
     "carbonate_exponent",  # [1/pH]
-    "sample_rate",  # of native lime in a wet sample until it is read, at pH 7 and above [-]
     "background",  # over the column in a step, at the reference pH [mmolc/m2]
     "background_rise",  # of the load with pH [1/pH]
     "weathering",  # over the column in a step [mmolc/m2]

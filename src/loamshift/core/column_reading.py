@@ -17,11 +17,14 @@ from loamshift.core.column_numbers import (
     MASS,
     PH_NOW,
     ROOM,
+    law,
     rate,
 )
 
 _CARBONATE_EXPONENT = rate("carbonate_exponent")
-_SAMPLE_RATE = rate("sample_rate")
+_CARBONATE_RATE = rate("carbonate_rate")
+_STEP_D = rate("step_d")
+_SAMPLE_WET_D = law("sample_wet_d")
 
 
 @compiled
@@ -33,8 +36,9 @@ def mix_sample(
     sample: FloatArray,
     sampled: int,
     n: int,
+    limy: int,
 ) -> None:
-    """The pH of the mixed sample at once: of the mean base, and carbon, of the layers by mass.
+    """The pH of the mixed sample: that of the mean base, and carbon, of the layers by mass.
 
     Parameters
     ----------
@@ -52,6 +56,8 @@ def mix_sample(
         Layers sampled, from the top [count].
     n
         Lanes in use [count].
+    limy
+        Layers whose native lime reacts before the sample is read, 0 for none [count].
 
     Notes
     -----
@@ -76,6 +82,8 @@ def mix_sample(
         sample[0, BASE + j] /= sample[0, MASS + j]
         set_carbon(sample, number, last, j, work[ACID + j] / sample[0, MASS + j])
     read_ph(sample, curve, number, work, last, n)
+    if limy > 0:
+        react_in_sample(cell, curve, number, work, sample, sampled, n)
 
 
 @compiled
@@ -133,7 +141,8 @@ def react_in_sample(
     for j in range(n):
         acid = max(0.0, NEAR_PLATEAU_PH - work[PH_NOW + j])
         g = exp_of(LN10 * number[_CARBONATE_EXPONENT + j] * acid)
-        given = max(0.0, work[ROOM + j]) * used_up(number[_SAMPLE_RATE + j] * g)
+        time = g * number[_SAMPLE_WET_D + j] / number[_STEP_D + j]
+        given = max(0.0, work[ROOM + j]) * used_up(number[_CARBONATE_RATE + j] * time)
         given = min(sample[0, CARBONATE + j], given)
         sample[0, CARBONATE + j] -= given
         sample[0, BASE + j] += given / sample[0, MASS + j]

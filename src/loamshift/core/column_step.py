@@ -77,7 +77,7 @@ from loamshift.core.column_numbers import (
 )
 from loamshift.core.column_organic import rot
 from loamshift.core.column_prills import break_up, eat_pool
-from loamshift.core.column_reading import mix_sample, oxidised_frac, react_in_sample
+from loamshift.core.column_reading import mix_sample, oxidised_frac
 from loamshift.core.column_sulfur import (
     class_left,
     eat,
@@ -245,21 +245,19 @@ def run_days(
                 totals[TURNOVER + j] += abs(work[INFLOW + j])
         if (day + 1) % days[3] == 0:
             reading = (day + 1) // days[3]
-            mix_sample(cell, curve, number, work, sample, days[2], n)
-            if _is_limy(live, days[2]):
-                react_in_sample(cell, curve, number, work, sample, days[2], n)
+            mix_sample(cell, curve, number, work, sample, days[2], n, _limy(live, days[2]))
             for j in range(n):
                 ph[j, reading] = work[PH_NOW + j]
                 oxidised[j, reading] = oxidised_frac(grain, j)
 
 
 @inlined
-def _is_limy(live: IntArray, sampled: int) -> bool:
-    """Whether a layer that is sampled holds native lime in any lane."""
+def _limy(live: IntArray, sampled: int) -> int:
+    """How many of the layers sampled hold native lime in any lane."""
     found = 0
     for layer in range(sampled):
         found += live[layer, CARBONATE // LANES]
-    return found > 0
+    return found
 
 
 @inlined
