@@ -95,7 +95,14 @@ def given_arrays(runs: ManyRuns) -> tuple[FloatArray | IntArray, ...]:
 
     Examples
     --------
-    See ``tests/core/test_column_many.py`` for whole runs.
+    >>> from types import SimpleNamespace
+    >>> names = "plan shared members laws curve layers warmth warmth_of water when events "
+    >>> names += "sizes doses"
+    >>> runs = SimpleNamespace(**{name: np.ones((1, 2, 3)) for name in names.split()})
+    >>> runs.doses = np.ones((1, 0, 3))
+    >>> given = given_arrays(runs)
+    >>> given[0].tolist(), given[-1].shape
+    ([2, 0], (1, 1, 3))
     """
     counts = np.array([runs.when.shape[1], runs.doses.shape[1]], dtype=np.int64)
 
@@ -129,7 +136,10 @@ def result_arrays(found: ManyResults) -> tuple[FloatArray, ...]:
 
     Examples
     --------
-    See ``tests/core/test_column_many.py`` for whole runs.
+    >>> from types import SimpleNamespace
+    >>> found = SimpleNamespace(sums=4.0, ends=3.0, oxidised_frac=2.0, ph=1.0)
+    >>> result_arrays(found)
+    (1.0, 2.0, 3.0, 4.0)
     """
     return found.ph, found.oxidised_frac, found.ends, found.sums
 

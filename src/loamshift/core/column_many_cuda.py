@@ -64,7 +64,12 @@ def run_many_cuda(runs: ManyRuns, *, blocks: int = BLOCKS_PER_MULTIPROCESSOR) ->
 
     Examples
     --------
-    See ``tests/core/test_column_many.py`` for whole runs.
+    >>> import sys
+    >>> from unittest.mock import patch
+    >>> with patch.dict(sys.modules, {"numba": None}):  # as where the extra is not installed
+    ...     run_many_cuda(None)  # doctest: +IGNORE_EXCEPTION_DETAIL
+    Traceback (most recent call last):
+    loamshift.errors.DeviceError: what speaks to a graphics card does not load
     """
     cuda = need_card()
     found = room_for_results(runs)
@@ -105,6 +110,15 @@ def need_card() -> Any:
     References
     ----------
     own-judgement
+
+    Examples
+    --------
+    >>> import sys
+    >>> from unittest.mock import patch
+    >>> with patch.dict(sys.modules, {"numba": None}):  # as where the extra is not installed
+    ...     need_card()  # doctest: +IGNORE_EXCEPTION_DETAIL
+    Traceback (most recent call last):
+    loamshift.errors.DeviceError: what speaks to a graphics card does not load
     """
     cuda: Any
     try:
@@ -154,7 +168,17 @@ def beds_at_a_time(runs: ManyRuns, *, free_bytes: int, slots: int) -> int:
 
     Examples
     --------
-    See ``tests/core/test_column_many.py`` for whole runs.
+    >>> from types import SimpleNamespace
+    >>> names = "plan shared members laws curve layers warmth warmth_of water when events "
+    >>> names += "sizes doses"
+    >>> runs = SimpleNamespace(**{name: np.ones((1, 2, 3)) for name in names.split()})
+    >>> runs.n_beds, runs.n_members, runs.n_readings, runs.n_layers = 1, 2, 3, 4
+    >>> runs.beds = lambda which: SimpleNamespace(**{**vars(runs), "n_beds": 1})
+    >>> runs.n_beds = 500
+    >>> beds_at_a_time(runs, free_bytes=10**9, slots=1)  # all of them
+    500
+    >>> 1 < beds_at_a_time(runs, free_bytes=10**6, slots=1) < 500
+    True
     """
     room = sum(int(np.prod(shape)) * 8 for shape, _ in room_shapes(runs, slots))
     shared = runs.laws.nbytes + runs.warmth.nbytes
@@ -339,7 +363,8 @@ def kernel_source(cuda: Any, n_layers: int) -> Any:
 
     Examples
     --------
-    See ``tests/core/test_column_many.py`` for whole runs.
+    >>> kernel_source(None, 3).__code__.co_argcount  # 14 given, 7 to work in, 4 to fill
+    25
     """
     from numba import int64
 

@@ -94,7 +94,14 @@ def best_policy(tables: RuleTables, goal: RuleGoal, *, acid: bool, cut: Cut) -> 
 
     Examples
     --------
-    See :func:`loamshift.core.plan_rule.choose_rule`.
+    >>> from types import SimpleNamespace
+    >>> from loamshift.core.rule_lines import cut_into_lines
+    >>> goal = SimpleNamespace(lines=4, most_harmed_frac=0.04)
+    >>> good = np.array([[0.25, 0.25, 0.0], [0.0, 0.125, 0.25]])[:, :, None, None]
+    >>> tables = RuleTables(good=good, harmed=np.zeros_like(good))
+    >>> policy = best_policy(tables, goal, acid=True, cut=cut_into_lines)
+    >>> policy.second.tolist(), policy.good
+    ([0, 0, 1], 0.75)
     """
     policy = _priced(tables, goal, price=0.0, acid=acid, cut=cut)
     if not _harms(policy, goal):
@@ -140,7 +147,13 @@ def judged_crosswise(
 
     Examples
     --------
-    See :func:`loamshift.core.plan_rule.choose_rule`.
+    >>> from types import SimpleNamespace
+    >>> from loamshift.core.rule_lines import cut_into_lines
+    >>> goal = SimpleNamespace(lines=4, most_harmed_frac=0.04)
+    >>> good = np.array([[0.25, 0.25, 0.0], [0.0, 0.125, 0.25]])[:, :, None, None]
+    >>> tables = RuleTables(good=good, harmed=np.zeros_like(good))
+    >>> judged_crosswise((tables, tables), goal, acid=True, cut=cut_into_lines)
+    (0.75, 0.0)
     """
     good = hurt = 0.0
     for here, there in (tables, tables[::-1]):
