@@ -5,7 +5,7 @@ trial-page-find = Find a trial
 trial-page-new = New trial
 trial-page-needs-bed = A trial belongs to a bed or a client. Add one first.
 trial-page-none = No trials yet.
-trial-page-none-found = No trial matches.
+trial-page-none-found = No results for “{ $find }”.
 trial-page-state = { $read ->
     [0] { $due ->
         [none] nothing to read
