@@ -158,4 +158,4 @@ def test_wet_ground_to_which_nothing_goes_is_not_told_to_put_no_sulfur_on(
     caution = next(one for one in answer.cautions if one.code == "hydrogen-sulfide")
     assert read(caution.short).startswith(begins)
     assert answer.rescue is not None
-    assert "hardly any acid" in read(answer.rescue.problem)
+    assert "almost no acid" in read(answer.rescue.problem)

@@ -11,7 +11,7 @@ rescue-too-acid = { $ground ->
 # $sulfur is pure sulphur that would make as much acid.
 rescue-acid-to-come = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. That is more than { soil-this } can absorb without falling below pH { $ph }.
 # How much slower it goes without air, and for how long, nobody has measured.
-rescue-as-if-drained = The figures are those of ground that drains. While water stands here, sulphur turns to a poisonous gas and makes hardly any acid: the acid comes once the water has gone.
+rescue-as-if-drained = The figures are those of ground that drains. While water stands here, sulphur turns to a poisonous gas and makes almost no acid: the acid comes once the water has gone.
 rescue-acid-at-once = Beyond what the reading shows, the material already applied releases acid equal to { $sulfur } of pure sulphur. The pH may end where you want it, but so much acid at once injures roots on the way.
 # Stands after a sentence that says how much was applied.
 rescue-so-much-at-once = So much at once injures roots, whatever pH { soil-the } ends at.
