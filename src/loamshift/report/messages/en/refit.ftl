@@ -5,7 +5,11 @@ refit-expected = The test of { $day }, { $reading }, is { $place ->
     [below] below
     [above] above
    *[inside] inside
-} the range expected for that day: of 100 such tests, 90 would have read between { $low } and { $high }, with { $middle } as the best estimate.
+} the range expected for that day: of 100 such tests, 90 would have read between { $low } and { $high }, with { $middle } as the best estimate.{ $answered ->
+    [less] {" "}It answered less than that.
+    [more] {" "}It answered more than that.
+   *[other] {""}
+}
 refit-resists-alike = Going by its earlier readings, this soil resists change about as much as its texture suggests.
 refit-resists-more = Going by its earlier readings, this soil resists change { $times } as much as its texture suggests.
 refit-resists-less = Going by its earlier readings, this soil resists change only { $share } as much as its texture suggests.
