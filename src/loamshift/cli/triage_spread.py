@@ -25,6 +25,17 @@ DEATHS: Final = 5
 """After so many dead workers a block is given up [count]."""
 NOBODY_S: Final = 60.0
 """A cluster without a worker for so long has gone away [s]."""
+_QUIET: Final = {
+    "distributed.worker.profile.enabled": False,
+    "distributed.worker.memory.monitor-interval": "1s",
+    "distributed.admin.tick.interval": "500ms",
+    "distributed.admin.system-monitor.interval": "5s",
+    "distributed.admin.system-monitor.disk": False,
+    "distributed.nanny.pre-spawn-environ.MALLOC_TRIM_THRESHOLD_": None,
+}
+"""What each process would do many times a second beside its work, and nobody reads: a tenth of the
+processor. Memory given back after every array took another quarter, which the last line leaves to
+the system."""
 _LOOK_S: Final = 1.0
 _ANSWERS_S: Final = 30.0
 _ALONE: Final = threading.Lock()
@@ -207,6 +218,7 @@ def _client(address: str, workers: int) -> Iterator[Any]:
         "distributed.worker.daemon": True,
         "distributed.admin.log-format": "%(message)s",
         "logging.distributed": "error",
+        **_QUIET,
     }
     parts: Any = distributed
     with dask.config.set(settings):
