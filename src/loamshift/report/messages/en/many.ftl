@@ -150,8 +150,8 @@ triage-unused = { $count ->
 triage-spread = Spread over { $workers } processes.
 triage-stopped = Stopped. { $rows } rows are kept in { $folder }. Run the same command again to go on.
 triage-kept = { $rows ->
-    [one] One row is kept in { $folder }. When that is mended, run the same command again: it goes on from there.
-   *[other] { $rows } rows are kept in { $folder }. When that is mended, run the same command again: it goes on from there.
+    [one] One row is kept in { $folder }. When that is fixed, run the same command again: it goes on from there.
+   *[other] { $rows } rows are kept in { $folder }. When that is fixed, run the same command again: it goes on from there.
 }
 triage-file-failed = { $path } failed while the run was under way: { $why }.
 triage-other-run = { $folder } holds part of another run: { $changed } changed. Finish that run, choose another name with -o, or discard it with --restart.
