@@ -20,7 +20,9 @@ OTHER_READERS = (
     *("case/trial_", "case/field/", "case/table/"),
 )
 """What reads files of other people, and names the keys that it fills."""
-CEILING_OF_OTHERS = 37
+CEILING_OF_OTHERS = 39
+"""One file for each key of a report or a file of weather; 37 before reports of magnesium and of
+phosphorus were read."""
 
 
 @pytest.mark.parametrize("key", ONLY_DESCRIBED)

@@ -120,13 +120,13 @@ def _mix(one: FloatArray, other: FloatArray, share: float, found: FloatArray) ->
 def _worths(
     knots: FloatArray,
     curves: FloatArray,
-    day: int,
     ph: FloatArray,
     counted: FloatArray,
-    reference: float,
-    sign: float,
     room: FloatArray,
     found: FloatArray,
+    day: int,
+    reference: float,
+    sign: float,
 ) -> None:
     """What the reference of one more season counts as, in references, as in
     ``core.dose_surface``: by the amount at which each curve of a day passes a pH."""
@@ -233,7 +233,10 @@ def fill_surface(
             day = some[season, here]
             _count(worth[: season + 1, day], counted)
             _worths(
-                finer, curves, day, later[season, day], counted, reference, sign, room, few[here]
+                *(finer, curves, later[season, day], counted, room, few[here]),
+                day=day,
+                reference=reference,
+                sign=sign,
             )
             here += 1
         few[0] = 0.0
@@ -249,7 +252,12 @@ def fill_surface(
             _count(far_worth[: season + 1, spell], counted)
             furthest, found = few[0], far_worth[season + 1, spell]
             _furthest(later[season], spells[spell, 0], spells[spell, 1], sign, furthest)
-            _worths(finer, far_curves, spell, furthest, counted, reference, sign, room, found)
+            _worths(
+                *(finer, far_curves, furthest, counted, room, found),
+                day=spell,
+                reference=reference,
+                sign=sign,
+            )
             if spells[spell, 1] <= start + 1:
                 found[:] = 0.0
 

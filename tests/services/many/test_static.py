@@ -14,7 +14,7 @@ from loamshift.core.loops import PLAIN
 from loamshift.errors import InputError
 from loamshift.services.advise import advise
 from loamshift.services.many.outcome import Outcome, outcome_of
-from loamshift.services.many.static import COVERED, judge
+from loamshift.services.many.static import COVERED, covered_rows, judge
 
 ROWS: dict[str, list[float]] = {
     "soil.ph": [7.4, 5.1, 6.2, float("nan"), 8.1],
@@ -73,6 +73,17 @@ def test_rows_with_figures_that_are_none_are_left_to_the_reader() -> None:
     judged = judge(case_from_tree(shared(), source="shared"), columns, loops=PLAIN)
     assert judged.covered.tolist() == [True, False, False]
     assert judged.outcomes[1] is None and judged.outcomes[2] is None
+
+
+def test_three_shares_that_come_to_no_whole_are_left_to_the_reader() -> None:
+    columns = {
+        "soil.ph": np.full(3, 6.5),
+        "soil.sand_pct": np.array([40.0, 42.0, 42.0]),
+        "soil.silt_pct": np.array([40.0, 7.0, np.nan]),
+        "soil.clay_pct": np.array([20.0, 5.7, 5.7]),
+    }
+    bed = case_from_tree(shared(), source="shared")
+    assert covered_rows(bed, columns).tolist() == [True, False, True]
 
 
 def test_a_column_of_outcomes_has_gaps_where_a_row_has_none() -> None:

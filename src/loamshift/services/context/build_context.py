@@ -133,6 +133,11 @@ def curve_of(context: BedContext) -> Curve:
 def curve_slope_mmolc_kg_ph(context: BedContext, ph_water: float) -> float:
     """The slope of the curve's own figures at a pH, at k = 1.
 
+    Parameters
+    ----------
+    ph_water
+        Where on the curve [pH in water].
+
     Returns
     -------
     float

@@ -41,6 +41,8 @@ COVERED: Final[Mapping[str, tuple[float, float]]] = {
 """Figures that may stand in a column, by path of the case file, and between what a row is judged
 here: pH, per cent, m2, cm and mg/L as CaCO3. What lies outside is for the reader of case files,
 which says what is wrong with it."""
+LEAST_OF_THREE_PCT: Final = 97.0
+"""Sand, silt and clay that come to less are no texture; the reader of case files says so [%]."""
 _SHARES: Final = ("soil.sand_pct", "soil.silt_pct", "soil.clay_pct")
 _ORGANIC: Final = ("soil.organic_matter_pct", "soil.organic_carbon_pct")
 _FIELDS: Final[Mapping[str, tuple[str, str]]] = {
@@ -156,7 +158,8 @@ def covered_rows(bed: Case, columns: Mapping[str, FloatArray]) -> BoolArray:
         low, high = COVERED[path]
         fits &= np.isnan(column) | ((column >= low) & (column <= high))
     shares = [_filled(bed, path, arrays, count) for path in _SHARES]
-    fits &= np.nansum(shares, axis=0) <= 100.0
+    whole = np.sum(shares, axis=0)  # NaN where one of the three is not told
+    fits &= (np.nansum(shares, axis=0) <= 100.0) & ~(whole < LEAST_OF_THREE_PCT)
     told = [~np.isnan(_filled(bed, path, arrays, count)) for path in _ORGANIC]
     fits &= ~(told[0] & told[1])
     return np.asarray(fits, dtype=np.bool_)
