@@ -69,7 +69,9 @@ def test_the_sheets_are_there_and_the_forecast_is_kept(folder: Path) -> None:
         *("record.csv", "record.xlsx", "record.pdf", "labels.pdf"),
     }
     kept = json.loads((folder / "peat.forecast.json").read_text(encoding="utf-8"))
-    assert kept["made_on"] == "2026-04-10" and len(kept["rows"]) == 12
+    days = read_trial(folder / "peat.toml").days
+    assert kept["made_on"] == "2026-04-10" and days[:3] == (0, 1, 3)
+    assert [one["day"] for one in kept["rows"]] == [*days, *days], "of “nothing” and of peat"
 
 
 def test_from_readings_to_a_report(folder: Path) -> None:

@@ -120,11 +120,13 @@ def react_in_sample(
 
     Notes
     -----
-    min(C, (aim - b) M (1 - exp(-k g t))), g = 10^(exponent (7 - pH)) below pH 7, as in
+    min(X, Y (1 - exp(-k g t))), g = 10^(exponent (7 - pH)) below pH 7, as in
     :func:`column_lime.settle_acid`, but in one part: g is that of the sample as mixed. Parts would
-    give a little less; fresh lime, whose crystals are finer than k is for, a good deal more. The
-    aim is the mean plateau of the layers by mass. Base in the soil and base in lime are together
-    what they were.
+    give a little less; fresh lime, whose crystals are finer than k is for, a good deal more. X is
+    the lime, over all layers, beyond what would bring its own layer to the plateau; Y is what the
+    other layers take beyond lime of their own. Acid that lies in one layer with lime meets it in
+    the bed, by the same law and for as long as it lies there: mixing brings it nothing new. Base in
+    the soil and base in lime are together what they were.
 
     References
     ----------
@@ -133,17 +135,22 @@ def react_in_sample(
     last = sample.shape[0] - 1
     for j in range(n):
         sample[0, CARBONATE + j] = 0.0
-        work[ROOM + j] = -sample[0, BASE + j] * sample[0, MASS + j]
+        work[ROOM + j] = 0.0
+        work[ACID + j] = 0.0
     for layer in range(sampled):
         for j in range(n):
-            sample[0, CARBONATE + j] += cell[layer, CARBONATE + j]
-            work[ROOM + j] += cell[layer, MASS + j] * plateau_base(cell, number, layer, j)
+            lime = cell[layer, CARBONATE + j]
+            takes = plateau_base(cell, number, layer, j) - cell[layer, BASE + j]
+            over = lime - max(0.0, takes * cell[layer, MASS + j])
+            sample[0, CARBONATE + j] += lime
+            work[ACID + j] += max(0.0, over)
+            work[ROOM + j] += max(0.0, -over)
     for j in range(n):
         acid = max(0.0, NEAR_PLATEAU_PH - work[PH_NOW + j])
         g = exp_of(LN10 * number[_CARBONATE_EXPONENT + j] * acid)
         time = g * number[_SAMPLE_WET_D + j] / number[_STEP_D + j]
-        given = max(0.0, work[ROOM + j]) * used_up(number[_CARBONATE_RATE + j] * time)
-        given = min(sample[0, CARBONATE + j], given)
+        given = work[ROOM + j] * used_up(number[_CARBONATE_RATE + j] * time)
+        given = min(work[ACID + j], given)
         sample[0, CARBONATE + j] -= given
         sample[0, BASE + j] += given / sample[0, MASS + j]
     read_ph(sample, curve, number, work, last, n)

@@ -86,6 +86,16 @@ def test_three_shares_that_come_to_no_whole_are_left_to_the_reader() -> None:
     assert covered_rows(bed, columns).tolist() == [True, False, True]
 
 
+def test_an_amount_on_the_whole_bed_is_no_rate_of_another_area() -> None:
+    tree = shared()
+    tree["bed"] = {**tree.get("bed", {}), "area": 10.0}
+    lime = {"date": date(2026, 1, 2), "material": "ground limestone, calcitic", "amount": "900 g"}
+    columns = {"soil.ph": np.full(2, 6.5), "bed.area": np.array([10.0, 30.0])}
+    for put_on, covered in (([], [True, True]), ([lime], [True, False])):
+        bed = case_from_tree({**tree, "applied": put_on}, source="shared")
+        assert covered_rows(bed, columns).tolist() == covered
+
+
 def test_a_column_of_outcomes_has_gaps_where_a_row_has_none() -> None:
     columns = {"soil.ph": np.array([7.5, 65.0])}
     judged = judge(case_from_tree(shared(), source="shared"), columns, loops=PLAIN)

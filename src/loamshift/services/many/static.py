@@ -158,11 +158,19 @@ def covered_rows(bed: Case, columns: Mapping[str, FloatArray]) -> BoolArray:
         low, high = COVERED[path]
         fits &= np.isnan(column) | ((column >= low) & (column <= high))
     shares = [_filled(bed, path, arrays, count) for path in _SHARES]
+    if "bed.area" in arrays and _holds_rates(bed):
+        fits &= arrays["bed.area"] == bed.bed.area_m2
     whole = np.sum(shares, axis=0)  # NaN where one of the three is not told
     fits &= (np.nansum(shares, axis=0) <= 100.0) & ~(whole < LEAST_OF_THREE_PCT)
     told = [~np.isnan(_filled(bed, path, arrays, count)) for path in _ORGANIC]
     fits &= ~(told[0] & told[1])
     return np.asarray(fits, dtype=np.bool_)
+
+
+def _holds_rates(bed: Case) -> bool:
+    """Whether amounts for a whole bed may stand in what is shared, as rates of its own area."""
+    fed = bed.feed is not None and bed.feed.rate_g_m2 is not None
+    return fed or bool(bed.applied or bed.claims) or bed.water.weekly_mm is not None
 
 
 def bed_of_row(bed: Case, figures: Mapping[str, float]) -> Case:
