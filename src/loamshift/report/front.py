@@ -122,11 +122,13 @@ def opening(answer: Answer, case: Case, *, words: Words, settled: bool = True) -
 
 
 def _asked_below(answer: Answer) -> bool:
-    """True where what would change it is the very test that is worth making."""
+    """True where what would change it is the plan's own test, or the one that is worth making."""
     change = answer.verdict.would_change_if
-    if not isinstance(change, Message) or not answer.missing:
+    if not isinstance(change, Message):
         return False
-    return _TEST_OF.get(change.key) == answer.missing[0].field
+    if change.key == "verdict-planned-test-change":
+        return True
+    return bool(answer.missing) and _TEST_OF.get(change.key) == answer.missing[0].field
 
 
 def _shorter(because: Worded, *, instead_below: bool) -> Worded:

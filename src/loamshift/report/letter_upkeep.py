@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from loamshift.domain.answer import DRIFT_YEARS, Answer, Decision, FeedLine, LedgerLine, Upkeep
-from loamshift.domain.case import BedKind, Case
+from loamshift.domain.case import Case
 from loamshift.domain.letter import Align, Column, Paragraph, Section, Table
 from loamshift.domain.message import (
     Listed,
@@ -35,9 +35,6 @@ from loamshift.tables.parameters import parameter_values
 _SOON_YEARS = 1.5
 _LONG_YEARS = 50.0
 _WATER_KEY = "ledger-irrigation-water"
-_GATHERS_PH_YEAR = 0.2
-"""A pot that rises faster by its water, stirred through, keeps part of the lime near its top: of 24
-invented pots those below rose by as much a year in the column [pH/yr]."""
 
 
 def what_pulls(answer: Answer, case: Case, *, words: Words) -> Section | None:
@@ -69,7 +66,7 @@ def keeping(answer: Answer, case: Case, *, words: Words) -> Section | None:
         return None
     there, *now = _drift(answer, upkeep)
     undone = _undone(upkeep) if answer.applications else None
-    first = prose(there, undone, *now, _quick(answer, case))
+    first = prose(there, undone, *now, _quick(answer))
     texts = [
         sentence(what, words) for what in (first, _holds(answer, upkeep), upkeep.comment) if what
     ]
@@ -108,14 +105,12 @@ def _drift(answer: Answer, upkeep: Upkeep) -> tuple[Message, ...]:
     )
 
 
-def _quick(answer: Answer, case: Case) -> Message | None:
+def _quick(answer: Answer) -> Message | None:
     """How near a drift of one mixed layer lies to that of a forecast; None with a forecast."""
     if answer.forecast is not None:
         return None
     within = parameter_values("advice")["quick_drift_within_ph_year"]
-    drift = 0.0 if answer.upkeep is None else answer.upkeep.drift_ph_year
-    limed = case.bed.kind is BedKind.CONTAINER and drift >= _GATHERS_PH_YEAR
-    return message("upkeep-drift-quick", within=number(within), lime="yes" if limed else "no")
+    return message("upkeep-drift-quick", within=number(within))
 
 
 def _moved(drift_ph_year: float) -> dict[str, Value]:

@@ -28,6 +28,6 @@ decides-water-column = The values are pH in water, as a laboratory tests it.
 decides-then-ask = After the test, add its reading and ask again: the next step follows from it.
 decides-chance-tests = With the best single amount and no test, { $share } in 100 would.
 decides-harmed = { $direction ->
-    [lime] In { $share } of 100 such { bed-alike }, the plan itself would make the soil too alkaline for the plants at some point.
-   *[acidify] In { $share } of 100 such { bed-alike }, the plan itself would make the soil too acid for the plants at some point.
+    [lime] In { $share } of 100 such { bed-alike }, the plan itself would make { soil-the } too alkaline for the plants at some point.
+   *[acidify] In { $share } of 100 such { bed-alike }, the plan itself would make { soil-the } too acid for the plants at some point.
 }

@@ -48,11 +48,7 @@ upkeep-drift-now =
         }.
     }
 # Where there is no forecast; $within is how near its figure lies in nine beds of ten.
-# $lime is "yes" for a pot that hard water limes from above.
-upkeep-drift-quick = { $lime ->
-    [yes] Without a forecast we take the mix as stirred through. In a pot the lime of hard water gathers near the top, so a forecast by depth rises more slowly, down to half as fast.
-   *[no] Without a forecast we work this out for { soil-the } as one mixed layer: in 9 of 10 beds a forecast comes within { $within } a year of it.
-}
+upkeep-drift-quick = Without a forecast we work this out for { soil-the } as one mixed layer: in 9 of 10 beds a forecast comes within { $within } a year of it.
 upkeep-undone-soon = The water alone would undo the whole change within about a year.
 # $years is a whole number, 2 or more.
 upkeep-undone = The water alone would undo the whole change in about { WORD($years) } years.
