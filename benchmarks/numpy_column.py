@@ -117,13 +117,14 @@ class NumpyColumn:
         mass = self.mass[:, :sampled]
         base = (mass * self.base[:, :sampled]).sum(axis=1) / mass.sum(axis=1)
         aims = np.stack([self._gypsum(layer, self.plateau) for layer in range(sampled)], axis=1)
-        aim = (mass * aims).sum(axis=1) / mass.sum(axis=1)
+        takes = np.maximum(0.0, mass * (aims - self.base[:, :sampled]))
+        over = self.carbonate[:, :sampled] - takes
+        lime, sour = (np.maximum(0.0, one).sum(axis=1) for one in (over, -over))
         acid = np.maximum(0.0, 7.0 - self.curve.ph(base))
         time = wet_d * self.members.carbonate_rate_per_d
         time = time * np.exp(LN10 * self.members.carbonate_acid_exponent * acid)
-        lime = self.carbonate[:, :sampled].sum(axis=1) / mass.sum(axis=1)
-        given = np.minimum(lime, np.maximum(0.0, aim - base) * -np.expm1(-time))
-        return self.curve.ph(base + given)
+        given = np.minimum(lime, sour * -np.expm1(-time))
+        return self.curve.ph(base + given / mass.sum(axis=1))
 
     def _water(self, layer: int, ph: Array) -> Array:
         """Hydrogen of the soil water of a layer that reads a pH."""
