@@ -102,7 +102,8 @@ def test_a_saved_plan_keeps_its_forecast_once_a_day(client: Browser, office: Off
         bed.refresh_from_db()
         client.post(f"/beds/{bed.pk}/keep", {"soil.ph": ph, "version": bed.version})
     (kept,) = ForecastIssued.objects.all()
-    assert kept.letter is None and kept.issued_on == TODAY
+    assert kept.letter is None
+    assert kept.issued_on in (TODAY, TODAY + timedelta(days=1)), "midnight may pass in the run"
     assert kept.course is not None and kept.course["measured_ph"] == pytest.approx(7.0)
 
 
